@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// UTF-8 by hand, no locale: is it valid, how many code points, where is the fault.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string_view>
+
+namespace plugward {
+
+/// Byte offset of the first byte that is not valid UTF-8 (RFC 3629: no overlong forms, no surrogates,
+/// nothing above U+10FFFF), or nothing when all of `text` is valid.
+std::optional<std::size_t> first_invalid_utf8(std::string_view text);
+
+/// Number of code points in `text`. REQUIRES: valid UTF-8 (an invalid byte counts as one).
+std::size_t count_code_points(std::string_view text);
+
+}  // namespace plugward

@@ -1,0 +1,26 @@
+// SPDX-License-Identifier: MIT
+// Turns a scene into the bytes of an SVG, PDF or PNG file. The one place that names cairo and pango is canvas.cpp.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "draw/scene.h"
+
+namespace plugward {
+
+enum class PictureFormat { Svg, Pdf, Png };
+
+struct PictureOptions {
+  PictureFormat format = PictureFormat::Svg;
+  double dpi = 150;        ///< PNG only
+  std::string date;        ///< PDF creation date, ISO 8601; "" leaves a fixed one, so that equal input gives equal bytes
+};
+
+/// The whole file as bytes. Throws WorldError when the library fails.
+std::string render(const Scene&, const PictureOptions&);
+
+/// Measures with the fonts that render() uses.
+std::unique_ptr<TextMeasure> make_text_measure();
+
+}  // namespace plugward

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// Where a description's statements come from.
+#pragma once
+
+#include <string>
+
+#include "diag/source.h"
+
+namespace plugward {
+
+enum class EvidenceKind { BoardPrint, MakersDrawing, Schematic, Measurement, DataSheet, Standard, Assumption };
+
+struct Evidence {
+  std::string id;
+  EvidenceKind kind = EvidenceKind::Assumption;
+  std::string revision;
+  std::string date;  ///< ISO 8601, "" when not stated
+  std::string note;
+  Span span{};
+};
+
+/// A second statement about the same thing that does not agree with the first.
+struct Contest {
+  std::string statement;  ///< "ground, by 'schematic' (schematic)"
+  Span span{};
+};
+
+std::string_view to_word(EvidenceKind);  ///< "board-print", "makers-drawing", ... as in the XML
+
+}  // namespace plugward

@@ -1,0 +1,79 @@
+// SPDX-License-Identifier: MIT
+#include "model/harness.h"
+
+#include <algorithm>
+
+#include "base/format.h"
+
+namespace plugward {
+
+std::optional<TerminalIndex> Device::terminal(std::string_view wanted) const {
+  for (std::size_t i = 0; i < terminals.size(); ++i) {
+    if (terminals[i].id == wanted) return static_cast<TerminalIndex>(i);
+  }
+  return std::nullopt;
+}
+
+const Lead* Plug::lead_in(int cavity) const {
+  const auto found =
+      std::find_if(leads.begin(), leads.end(), [&](const Lead& lead) { return lead.cavity == cavity; });
+  return found == leads.end() ? nullptr : &*found;
+}
+
+const Plug* Harness::plug(std::string_view wanted) const {
+  const auto found = std::find_if(plugs.begin(), plugs.end(), [&](const Plug& p) { return p.id == wanted; });
+  return found == plugs.end() ? nullptr : &*found;
+}
+
+const Evidence* Harness::find_evidence(std::string_view wanted) const {
+  const auto found =
+      std::find_if(evidences.begin(), evidences.end(), [&](const Evidence& e) { return e.id == wanted; });
+  return found == evidences.end() ? nullptr : &*found;
+}
+
+const Terminal& Harness::terminal(TerminalRef ref) const {
+  return devices[static_cast<std::size_t>(ref.device)].terminals[static_cast<std::size_t>(ref.terminal)];
+}
+
+std::string Harness::terminal_name(TerminalRef ref) const {
+  const std::string& name = terminal(ref).id;
+  if (devices.size() == 1) return name;
+  return format("{}.{}", devices[static_cast<std::size_t>(ref.device)].id, name);
+}
+
+Span part_span(const Part& part) {
+  return std::visit([](const auto& p) { return p.span; }, part);
+}
+
+std::string_view part_word(const Part& part) {
+  struct Word {
+    std::string_view operator()(const Load&) const { return "load"; }
+    std::string_view operator()(const Heater&) const { return "heater"; }
+    std::string_view operator()(const Resistor&) const { return "resistor"; }
+    std::string_view operator()(const Switch&) const { return "switch"; }
+    std::string_view operator()(const Coil&) const { return "coil"; }
+    std::string_view operator()(const TemperatureSensor&) const { return "temperature-sensor"; }
+    std::string_view operator()(const Driver&) const { return "driver"; }
+    std::string_view operator()(const Receiver&) const { return "receiver"; }
+    std::string_view operator()(const Diode&) const { return "diode"; }
+    std::string_view operator()(const Join&) const { return "join"; }
+    std::string_view operator()(const Source&) const { return "source"; }
+  };
+  return std::visit(Word{}, part);
+}
+
+std::string_view to_word(TerminalFunction function) {
+  switch (function) {
+    case TerminalFunction::Supply: return "supply";
+    case TerminalFunction::Ground: return "ground";
+    case TerminalFunction::Return: return "return";
+    case TerminalFunction::Input: return "input";
+    case TerminalFunction::Output: return "output";
+    case TerminalFunction::Passive: return "passive";
+    case TerminalFunction::Spare: return "spare";
+    case TerminalFunction::Unknown: return "unknown";
+  }
+  return "";
+}
+
+}  // namespace plugward

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: MIT
+// From the arrangement in the housing to one that may be mated: which contacts to move, in which order.
+//
+//   const Advice a = advise(fitting);      // verdict; a.plan when contacts are to be moved
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "judge/judgement.h"
+#include "model/fitting.h"
+
+namespace plugward {
+
+/// Where each lead sits. cavity[lead index] in 1..positions; 0: taken out and insulated; -1: loose.
+struct Arrangement {
+  std::vector<int> cavity;
+  friend bool operator==(const Arrangement&, const Arrangement&) = default;
+};
+
+enum class StepKind {
+  Move,      ///< from a cavity to an empty cavity
+  Park,      ///< from a cavity to an empty one that is not its goal
+  Hold,      ///< out of the housing; held beside it (only when no cavity is empty); at most one at a time
+  Insert,    ///< the held one into its cavity
+  Insulate   ///< out of the housing for good: insulate singly and tag
+};
+
+struct Step {
+  StepKind kind{};
+  int plug = 0;
+  int lead = 0;    ///< index into Plug::leads
+  int from = 0;    ///< cavity; 0 for Insert
+  int to = 0;      ///< cavity; 0 for Hold and Insulate
+  std::string why; ///< "terminal 'V' must meet J9.2 (5V)"
+};
+
+/// The moves for one plug.
+struct PlugPlan {
+  int plug = 0;
+  Arrangement before;
+  Arrangement after;
+  std::vector<Step> steps;
+  int extractions = 0;  ///< contacts taken out of a cavity
+};
+
+struct RepinPlan {
+  std::vector<PlugPlan> plugs;
+  Harness harness;         ///< as it will be
+  Assessment after;        ///< judged again: clean
+  std::vector<std::string> cautions;    ///< in the order of the work
+  std::vector<std::string> technique;   ///< how to free and seat these contacts, by lance type
+  std::vector<std::string> tools;
+};
+
+/// Verdict, reasons and cure for a fitting.
+struct Advice {
+  Verdict verdict = Verdict::Apart;
+  Assessment now;                          ///< as it stands
+  std::optional<RepinPlan> plan;           ///< REPIN; its result is clean
+  std::vector<std::string> parts;          ///< ADAPT: what to add, in words
+  std::vector<Measurement> measurements;   ///< MEASURE: cheapest first
+  std::vector<Setting> settings;           ///< that hold after the verdict was followed
+  std::vector<SeatingJudgement> wrong;     ///< other seatings after the verdict was followed, worst first
+  std::string summary;                     ///< one sentence
+};
+
+Advice advise(const Fitting&);
+
+/// Fewest steps from `before` to `after`: at most one lead loose at a time, empty cavities used for parking.
+/// REQUIRES: both are arrangements of the same leads in `positions` cavities.
+std::vector<Step> order_moves(const Arrangement& before, const Arrangement& after, int positions);
+
+/// Carries the steps out on `before`; empty when a step is impossible (cavity taken, two loose, ...).
+std::optional<Arrangement> carry_out(const Arrangement& before, const std::vector<Step>& steps, int positions);
+
+}  // namespace plugward
