@@ -1,7 +1,16 @@
 // SPDX-License-Identifier: MIT
 // Which terminal should meet which pin, by function: what *should* meet. The circuit decides what happens.
+//
+// The ends of passive parts have no function of their own: either end of a switch may be the signal end, and a
+// motor runs in eight of its orders. Such parts form a Group with several Alternatives; groups are independent.
+//
+//   for (const Group& g : groups(harness))
+//     for (const Alternative& a : g.alternatives)
+//       for (const End& e : a.ends) ... grants(pin, header, board, jumpers, e)
 #pragma once
 
+#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,31 +18,56 @@
 
 namespace plugward {
 
-/// What a terminal is to meet in one arrangement of the interchangeable parts.
-enum class Wish { Supply, Ground, Return, BoardOutput, BoardInput, SwitchedOrSupply, CoilEnd, Nothing, Any };
-
-/// Does the terminal suit the pin, seen alone?
-bool suits(const Terminal&, const Pin&);
-
-/// One consistent way to read the passive parts: which of a switch's ends is the signal end, which winding is
-/// on which bridge, and so on.
-struct Reading {
-  struct End {
-    TerminalRef terminal;
-    Wish wish = Wish::Any;
-    std::string signal;
-    int coil = 0;       ///< CoilEnd: bridge 1 or 2
-    char coil_end = 'A';
-  };
-  std::vector<End> ends;
-  bool motor_turned = false;   ///< runs the other way than stated: a setting
-  std::string words;
+enum class Wish {
+  Supply,       ///< a rail, within End::volts when stated
+  Ground,       ///< ground itself
+  Return,       ///< ground or a low-side switch
+  LowSide,      ///< a low-side switch only: heaters
+  BoardOutput,  ///< an output with the same signal
+  BoardInput,   ///< an input with the same signal
+  CoilEnd,      ///< this end of this bridge
+  Nothing,      ///< must meet no pin
+  Any           ///< not known what it should meet
 };
 
-/// All readings of the devices' passive parts. Never empty. Bounded: at most 4096, in a fixed order.
-std::vector<Reading> readings(const Fitting&);
+/// A terminal and what it is to meet.
+struct End {
+  TerminalRef terminal;
+  Wish wish = Wish::Any;
+  std::string signal;
+  std::optional<Range<Volts>> volts;  ///< Supply: what the parts behind it need
+  int coil = 0;                       ///< CoilEnd: bridge 1 or 2
+  char coil_end = 'A';
+};
+
+/// One consistent way to use a group's ends.
+struct Alternative {
+  std::vector<End> ends;
+  bool motor_turned = false;  ///< the motor runs the other way round than its labels say: a setting cures it
+};
+
+/// Terminals whose wishes hang together. Most have one terminal and one alternative.
+struct Group {
+  std::vector<Alternative> alternatives;  ///< preferred first; never empty
+};
+
+/// Every terminal of every device is in exactly one group.
+std::vector<Group> groups(const Harness&);
+
+using JumperPositions = std::map<std::string, std::string>;
+
+/// The rail that a supply pin carries, or nullptr when its jumper is not stated.
+const Rail* rail_of(const Pin&, const Board&, const JumperPositions&);
 
 /// Does this pin give what the end wishes?
-bool grants(const Pin&, const Header&, const Reading::End&);
+bool grants(const Pin&, const Board&, const JumperPositions&, const End&);
+
+/// Are two signals the same thing? Equal words, or one of them not stated.
+bool same_signal(std::string_view a, std::string_view b);
+
+/// "5 V supply", "ground", "an output for 'servo'" - what the end wishes, in words.
+std::string to_words(const End&);
+/// "supply 5V", "ground", "input 'limit'", "switched output" - what the pin is, in words.
+std::string to_words(const Pin&);
 
 }  // namespace plugward

@@ -39,6 +39,7 @@ struct Finding {
   std::string message;  ///< complete, with the figure: "24 V on 'P', withstands 5.5 V"
   std::string state;    ///< "switch closed, 5V at 5.25 V"; "" when in every state
   std::string path;     ///< "24V - J7.1 - BN - P"
+  Locus at;             ///< whom it is about: pin, lead, terminal or part, as far as known
   Span first{};         ///< in the file to change (harness)
   Span second{};        ///< the other side (board)
   std::string second_says;  ///< note at the second place: "J9.2 is declared here"

@@ -1,1 +1,306 @@
 // SPDX-License-Identifier: MIT
+// From a fitting to a verdict. What stands is judged first; if it is not clean, the cheapest arrangement in
+// which every terminal meets its function is carried out on a copy and judged as any harness. Where that still
+// does harm, the places that do the harm are refused and the next cheapest is tried. The best of what was
+// judged decides:
+//
+//   clean, nothing moved  MATE      harms and faults that no part cures   APART
+//   clean, moved          REPIN     something is not known                MEASURE
+//                                   only what a part cures is left        ADAPT
+//
+// A plan that was not judged clean is never shown as one.
+// Tested in tests/unit/plan/advise_test.cpp.
+#include <algorithm>
+#include <tuple>
+
+#include "base/format.h"
+#include "fit/match.h"
+#include "judge/words.h"
+#include "plan/parts.h"
+#include "plan/repin.h"
+#include "plan/target.h"
+#include "plan/technique.h"
+
+namespace plugward {
+namespace {
+
+constexpr int most_tries = 24;
+
+/// An arrangement that was judged.
+struct Candidate {
+  std::vector<Arrangement> arrangements;  ///< by placement
+  std::vector<Alternative> chosen;
+  Harness harness;
+  Assessment assessment;
+  int moved = 0;
+};
+
+int count(const Assessment& assessment, Weight weight) {
+  return static_cast<int>(std::count_if(assessment.findings.begin(), assessment.findings.end(),
+                                        [&](const Finding& f) { return f.weight == weight; }));
+}
+
+int incurable(const Assessment& assessment) {
+  return static_cast<int>(std::count_if(assessment.findings.begin(), assessment.findings.end(), [](const Finding& f) {
+    return (f.weight == Weight::Harm || f.weight == Weight::Fault) && f.part.empty();
+  }));
+}
+
+/// Smaller is better: nobody harmed, no added part, fewest contacts moved.
+auto rank(const Candidate& c) {
+  const int harms = count(c.assessment, Weight::Harm);
+  return std::tuple(incurable(c.assessment), harms + count(c.assessment, Weight::Fault),
+                    count(c.assessment, Weight::Doubt), c.moved);
+}
+
+Arrangement arrangement_of(const Plug& plug) {
+  Arrangement arrangement;
+  for (const Lead& lead : plug.leads) arrangement.cavity.push_back(lead.cavity);
+  return arrangement;
+}
+
+Harness arranged(const Fitting& fitting, const std::vector<Arrangement>& arrangements) {
+  Harness harness = *fitting.harness;
+  for (std::size_t p = 0; p < fitting.placements.size(); ++p) {
+    auto& leads = harness.plugs[static_cast<std::size_t>(fitting.placements[p].plug)].leads;
+    for (std::size_t l = 0; l < leads.size(); ++l) leads[l].cavity = arrangements[p].cavity[l];
+  }
+  return harness;
+}
+
+Candidate judged(const Fitting& fitting, Target target) {
+  Candidate candidate;
+  candidate.harness = arranged(fitting, target.arrangements);
+  Fitting changed = fitting;
+  changed.harness = &candidate.harness;
+  candidate.assessment = assess(changed);
+  candidate.arrangements = std::move(target.arrangements);
+  candidate.chosen = std::move(target.chosen);
+  candidate.moved = target.moved;
+  return candidate;
+}
+
+/// The places of the candidate that a harm or fault is about, as places to refuse.
+std::set<Refused> culprits(const Fitting& fitting, const Candidate& candidate) {
+  std::set<Refused> out;
+  for (const Finding& finding : candidate.assessment.findings) {
+    if (finding.weight != Weight::Harm && finding.weight != Weight::Fault) continue;
+    if (finding.at.pin <= 0) continue;
+    for (std::size_t p = 0; p < fitting.placements.size(); ++p) {
+      if (fitting.placements[p].header != finding.at.header) continue;
+      const Plug& plug = plug_of(fitting, fitting.placements[p].plug);
+      const Seating home = home_seating(plug, finding.at.header, *fitting.board);
+      const auto& cavities = candidate.arrangements[p].cavity;
+      for (std::size_t l = 0; l < cavities.size(); ++l) {
+        if (cavities[l] < 1) continue;
+        if (home.pin_of_cavity[static_cast<std::size_t>(cavities[l]) - 1] != finding.at.pin) continue;
+        out.insert({{static_cast<int>(p), static_cast<int>(l)}, cavities[l]});
+      }
+    }
+  }
+  return out;
+}
+
+/// The best arrangement that was judged; nothing when no arrangement gives every terminal its function.
+std::optional<Candidate> best_candidate(const Fitting& fitting) {
+  std::optional<Candidate> best;
+  std::set<Refused> refused;
+  for (int tries = 0; tries < most_tries; ++tries) {
+    auto target = cheapest_target(fitting, refused);
+    if (!target) break;
+    Candidate candidate = judged(fitting, std::move(*target));
+    const std::set<Refused> more = culprits(fitting, candidate);
+    if (!best || rank(candidate) < rank(*best)) best = std::move(candidate);
+    if (best->assessment.clean()) break;
+    const std::size_t known = refused.size();
+    refused.insert(more.begin(), more.end());
+    if (refused.size() == known) break;
+  }
+  return best;
+}
+
+std::string why(const Fitting& fitting, const Candidate& candidate, int placement, int lead) {
+  const Placement& where = fitting.placements[static_cast<std::size_t>(placement)];
+  const Plug& plug = plug_of(fitting, where.plug);
+  const auto& to = plug.leads[static_cast<std::size_t>(lead)].to;
+  const int cavity = candidate.arrangements[static_cast<std::size_t>(placement)].cavity[static_cast<std::size_t>(lead)];
+  if (!to) return "";
+  const std::string name = terminal_name(fitting, *to);
+  if (cavity < 1) return format("terminal {} has no use on this header", name);
+  const Seating home = home_seating(plug, where.header, *fitting.board);
+  const int pin = home.pin_of_cavity[static_cast<std::size_t>(cavity) - 1];
+  if (pin == 0) return format("terminal {} must meet no pin", name);
+  for (const Alternative& alternative : candidate.chosen) {
+    for (const End& end : alternative.ends) {
+      if (end.terminal != *to) continue;
+      return format("terminal {} wants {}: {}, {}", name, to_words(end), pin_name(fitting, where.header, pin),
+                    to_words(header_of(fitting, where.header).pin(pin)));
+    }
+  }
+  return "";
+}
+
+void add_unique(std::vector<std::string>& list, const std::vector<std::string>& more) {
+  for (const std::string& line : more) {
+    if (std::find(list.begin(), list.end(), line) == list.end()) list.push_back(line);
+  }
+}
+
+std::vector<Gauge> moved_gauges(const Plug& plug, const std::vector<Step>& steps) {
+  std::vector<Gauge> gauges;
+  for (const Step& step : steps) {
+    const auto& gauge = plug.leads[static_cast<std::size_t>(step.lead)].gauge;
+    if (gauge) gauges.push_back(*gauge);
+  }
+  return gauges;
+}
+
+/// Steps for every plug, carried out on the model and judged again; nothing when that does not end clean.
+std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& candidate) {
+  RepinPlan plan;
+  plan.cautions = cautions_before();
+  std::vector<Arrangement> reached;
+  std::vector<Gauge> gauges;
+  for (std::size_t p = 0; p < fitting.placements.size(); ++p) {
+    const int plug_index = fitting.placements[p].plug;
+    const Plug& plug = plug_of(fitting, plug_index);
+    PlugPlan one;
+    one.plug = plug_index;
+    one.before = arrangement_of(plug);
+    one.after = candidate.arrangements[p];
+    one.steps = order_moves(one.before, one.after, plug.positions);
+    for (Step& step : one.steps) {
+      step.plug = plug_index;
+      step.why = why(fitting, candidate, static_cast<int>(p), step.lead);
+      if (step.kind == StepKind::Park) step.why = "parked in an empty cavity to make room";
+      if (step.kind == StepKind::Hold) step.why = "held beside the housing to make room";
+      if (step.kind != StepKind::Insert) ++one.extractions;
+    }
+    const auto result = carry_out(one.before, one.steps, plug.positions);
+    if (!result || !(*result == one.after)) return std::nullopt;
+    reached.push_back(*result);
+    if (one.steps.empty()) continue;
+    const Family& family = *fitting.catalogue->find(plug.family);
+    if (family.lance && family.lance->value == Lance::None) return std::nullopt;
+    add_unique(plan.technique, technique(family));
+    add_unique(plan.tools, tools(family));
+    for (const Gauge& gauge : moved_gauges(plug, one.steps)) gauges.push_back(gauge);
+    plan.plugs.push_back(std::move(one));
+  }
+  plan.checks = checks_after(gauges);
+  plan.harness = arranged(fitting, reached);
+  Fitting changed = fitting;
+  changed.harness = &plan.harness;
+  plan.after = assess(changed);
+  if (!plan.after.clean()) return std::nullopt;
+  return plan;
+}
+
+/// A doubt about what things are, not about how far a level reaches: nothing can be planned before it is settled.
+bool ignorance(const Finding& finding) {
+  if (finding.weight != Weight::Doubt) return false;
+  switch (finding.rule) {
+    case Rule::UnknownPin:
+    case Rule::UnknownLead:
+    case Rule::ContestedEvidence:
+    case Rule::UnstatedJumper:
+    case Rule::Assumed: return true;
+    default: return false;
+  }
+}
+
+std::vector<Measurement> measurements_of(const Assessment& assessment) {
+  std::vector<Measurement> list;
+  for (const Finding& finding : assessment.findings) {
+    if (finding.weight != Weight::Doubt || !finding.measurement) continue;
+    if (std::find(list.begin(), list.end(), *finding.measurement) == list.end()) list.push_back(*finding.measurement);
+  }
+  std::stable_sort(list.begin(), list.end(),
+                   [](const Measurement& a, const Measurement& b) { return a.cost < b.cost; });
+  return list;
+}
+
+std::string names_of(const Fitting& fitting) {
+  std::vector<std::string> names;
+  for (const Placement& p : fitting.placements) {
+    names.push_back(format("'{}' on '{}'", plug_of(fitting, p.plug).id, header_of(fitting, p.header).id));
+  }
+  return format("{}", join(names, " and "));
+}
+
+std::string contacts(int n) { return format("{} contact{}", n, n == 1 ? "" : "s"); }
+
+void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
+  const std::string names = names_of(fitting);
+  const bool unknown = std::any_of(best.assessment.findings.begin(), best.assessment.findings.end(), ignorance);
+  advice.settings = best.assessment.settings;
+  if (best.assessment.clean()) {
+    advice.plan = make_plan(fitting, best);
+    if (advice.plan) {
+      advice.verdict = Verdict::Repin;
+      advice.summary = format("{}: move {} first", names, contacts(best.moved));
+      return;
+    }
+    advice.verdict = Verdict::Adapt;
+    advice.parts = {"a new housing: the conductors of this one cannot be moved one by one"};
+    advice.summary = format("{}: fits once its leads are in another order, which this housing does not allow", names);
+    return;
+  }
+  if (unknown || (curable(best.assessment) && best.assessment.has(Weight::Doubt))) {
+    advice.verdict = Verdict::Measure;
+    advice.measurements = measurements_of(best.assessment);
+    advice.settings.clear();
+    advice.summary = format("{}: something must be known first; {}", names,
+                            advice.measurements.size() == 1
+                                ? "one measurement settles it"
+                                : format("{} measurements settle it, the cheapest first", advice.measurements.size()));
+    return;
+  }
+  if (curable(best.assessment)) {
+    advice.verdict = Verdict::Adapt;
+    for (const Finding& finding : best.assessment.findings) {
+      if (finding.weight == Weight::Doubt || finding.weight == Weight::Note) continue;
+      add_unique(advice.parts, {part_words(fitting, finding)});
+    }
+    advice.summary = format("{}: not as it is; it needs {}{}", names,
+                            advice.parts.size() == 1 ? "a part" : format("{} parts", advice.parts.size()),
+                            best.moved > 0 ? format(", and {} moved", contacts(best.moved)) : "");
+    return;
+  }
+  advice.verdict = Verdict::Apart;
+  advice.settings.clear();
+  const bool harm = advice.now.has(Weight::Harm);
+  advice.summary = format("{}: do not join these; {}", names,
+                          harm ? "it can damage or hurt, and no move of contacts or added part cures it"
+                               : "it will not work, and no move of contacts or added part cures it");
+}
+
+}  // namespace
+
+Advice advise(const Fitting& fitting) {
+  Advice advice;
+  advice.now = assess(fitting);
+  Harness after = *fitting.harness;
+  if (advice.now.clean()) {
+    advice.verdict = Verdict::Mate;
+    advice.settings = advice.now.settings;
+    advice.summary = format("{}: plug it in as it is", names_of(fitting));
+  } else {
+    Candidate as_it_is;
+    as_it_is.harness = *fitting.harness;
+    as_it_is.assessment = advice.now;
+    for (const Placement& p : fitting.placements) {
+      as_it_is.arrangements.push_back(arrangement_of(plug_of(fitting, p.plug)));
+    }
+    std::optional<Candidate> best = best_candidate(fitting);
+    if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
+    finish(advice, fitting, *best);
+    if (advice.plan) after = advice.plan->harness;
+  }
+  Fitting changed = fitting;
+  changed.harness = &after;
+  advice.wrong = wrong_seatings(changed);
+  return advice;
+}
+
+}  // namespace plugward

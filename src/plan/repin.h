@@ -49,8 +49,9 @@ struct RepinPlan {
   std::vector<PlugPlan> plugs;
   Harness harness;         ///< as it will be
   Assessment after;        ///< judged again: clean
-  std::vector<std::string> cautions;    ///< in the order of the work
+  std::vector<std::string> cautions;    ///< before anything is touched
   std::vector<std::string> technique;   ///< how to free and seat these contacts, by lance type
+  std::vector<std::string> checks;      ///< after the last contact is seated
   std::vector<std::string> tools;
 };
 

@@ -1,0 +1,215 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/unit/judge/function_check_test.cpp.
+#include "judge/function_check.h"
+
+#include <algorithm>
+
+#include "base/format.h"
+#include "judge/words.h"
+
+namespace plugward {
+namespace {
+
+/// How an end fares: what it meets is right, not known, or wrong.
+enum class Fare { Right, Unknown, Wrong, Missing };
+
+class Checker {
+ public:
+  Checker(const Fitting& fitting, std::span<const Contact> contacts) : fitting_(fitting), contacts_(contacts) {}
+
+  FunctionCheck run() {
+    for (const Group& group : groups(*fitting_.harness)) check(group);
+    return std::move(result_);
+  }
+
+ private:
+  std::vector<Contact> contacts_of(TerminalRef terminal) const {
+    std::vector<Contact> found;
+    for (const Contact& contact : contacts_) {
+      if (lead_of(fitting_, contact).to == terminal) found.push_back(contact);
+    }
+    return found;
+  }
+
+  /// Connected inside the device to a terminal that has a contact.
+  bool joined_to_a_contact(TerminalRef terminal) const {
+    const Device& device = fitting_.harness->devices[static_cast<std::size_t>(terminal.device)];
+    for (const Part& part : device.parts) {
+      const auto* join = std::get_if<Join>(&part);
+      if (join == nullptr) continue;
+      const TerminalIndex other = join->a == terminal.terminal   ? join->b
+                                  : join->b == terminal.terminal ? join->a
+                                                                 : -1;
+      if (other >= 0 && !contacts_of({terminal.device, other}).empty()) return true;
+    }
+    return false;
+  }
+
+  /// A switch that ties signals to a joined ground counts as its ground's plug does; a terminal whose only
+  /// lead is in a plug that is not placed is judged when that plug is.
+  bool waits_for_another_plug(TerminalRef terminal) const {
+    return leaded(*fitting_.harness, terminal) && !placed(fitting_, terminal);
+  }
+
+  Fare fare(const End& end) const {
+    const std::vector<Contact> met = contacts_of(end.terminal);
+    const Terminal& terminal = fitting_.harness->terminal(end.terminal);
+    if (met.empty()) {
+      const bool fine = end.wish == Wish::Nothing || end.wish == Wish::Any || terminal.optional ||
+                        waits_for_another_plug(end.terminal) || joined_to_a_contact(end.terminal);
+      return fine ? Fare::Right : Fare::Missing;
+    }
+    Fare worst = Fare::Right;
+    for (const Contact& contact : met) {
+      const Pin& pin = pin_of(fitting_, contact);
+      if (pin.function == PinFunction::Unknown) {
+        worst = std::max(worst, Fare::Unknown);
+      } else if (!grants(pin, *fitting_.board, fitting_.jumpers, end)) {
+        worst = std::max(worst, Fare::Wrong);
+      }
+    }
+    return worst;
+  }
+
+  int misses(const Alternative& alternative) const {
+    int sum = 0;
+    for (const End& end : alternative.ends) {
+      const Fare f = fare(end);
+      sum += f == Fare::Right ? 0 : f == Fare::Unknown ? 1 : 100;
+    }
+    return sum;
+  }
+
+  void check(const Group& group) {
+    const auto best = std::min_element(
+        group.alternatives.begin(), group.alternatives.end(),
+        [this](const Alternative& a, const Alternative& b) { return misses(a) < misses(b); });
+    if (misses(*best) >= 100 && report_split_coil(*best)) return;
+    for (const End& end : best->ends) report(end);
+    if (best->motor_turned && misses(*best) == 0) report_turned_motor(*best);
+  }
+
+  void report(const End& end) {
+    const Fare f = fare(end);
+    const std::string name = terminal_name(fitting_, end.terminal);
+    if (f == Fare::Missing) {
+      Finding finding;
+      finding.rule = Rule::NotConnected;
+      finding.weight = Weight::Fault;
+      finding.message = format("terminal {} meets no pin; it wants {}", name, to_words(end));
+      finding.first = fitting_.harness->terminal(end.terminal).span;
+      finding.at.device = end.terminal.device;
+      finding.at.terminal = end.terminal.terminal;
+      result_.findings.push_back(std::move(finding));
+      return;
+    }
+    if (end.wish == Wish::Any) report_unknown_terminal(end);
+    if (f != Fare::Wrong) return;
+    for (const Contact& contact : contacts_of(end.terminal)) {
+      const Pin& pin = pin_of(fitting_, contact);
+      if (pin.function == PinFunction::Unknown || grants(pin, *fitting_.board, fitting_.jumpers, end)) continue;
+      Finding finding;
+      finding.rule = Rule::WrongFunction;
+      finding.weight = Weight::Fault;
+      finding.message = format("terminal {} ({}) wants {} and meets {}, {}", name,
+                               to_code(lead_of(fitting_, contact).colour), to_words(end),
+                               pin_name(fitting_, contact), to_words(pin));
+      finding.at = locus_of(fitting_, contact);
+      finding.first = lead_of(fitting_, contact).span;
+      finding.second = pin.span;
+      finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
+      result_.findings.push_back(std::move(finding));
+    }
+  }
+
+  void report_unknown_terminal(const End& end) {
+    for (const Contact& contact : contacts_of(end.terminal)) {
+      Finding finding;
+      finding.rule = Rule::UnknownLead;
+      finding.weight = Weight::Doubt;
+      finding.message = format("what terminal {} ({}) is for is not known, and it meets {}, {}",
+                               terminal_name(fitting_, end.terminal), to_code(lead_of(fitting_, contact).colour),
+                               pin_name(fitting_, contact), to_words(pin_of(fitting_, contact)));
+      finding.at = locus_of(fitting_, contact);
+      finding.first = fitting_.harness->terminal(end.terminal).span;
+      finding.second = pin_of(fitting_, contact).span;
+      finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
+      finding.measurement =
+          Measurement{format("read the device's type plate or data sheet for terminal {}",
+                             terminal_name(fitting_, end.terminal)),
+                      "its function; then state it in the harness file", 0,
+                      format("what terminal {} is for", terminal_name(fitting_, end.terminal))};
+      result_.findings.push_back(std::move(finding));
+    }
+  }
+
+  /// All four ends on bridge pins, yet no order of the eight: each winding lies across two bridges.
+  bool report_split_coil(const Alternative& alternative) {
+    if (alternative.ends.size() != 4 || alternative.ends.front().wish != Wish::CoilEnd) return false;
+    std::vector<std::string> met;
+    Span first;
+    Span second;
+    for (const End& end : alternative.ends) {
+      const auto contacts = contacts_of(end.terminal);
+      if (contacts.size() != 1) return false;
+      const Pin& pin = pin_of(fitting_, contacts.front());
+      if (pin.function != PinFunction::Coil) return false;
+      met.push_back(format("{} meets bridge {} end {}", terminal_name(fitting_, end.terminal), pin.coil, pin.coil_end));
+      if (!first.known()) first = lead_of(fitting_, contacts.front()).span;
+      if (!second.known()) second = pin.span;
+    }
+    Finding finding;
+    finding.rule = Rule::SplitCoil;
+    finding.weight = Weight::Fault;
+    finding.message = format("each winding of the motor lies across two bridges, so it shakes and does not turn: {}",
+                             join(met, ", "));
+    finding.first = first;
+    finding.second = second;
+    finding.second_says = "the header's bridges are declared here";
+    result_.findings.push_back(std::move(finding));
+    return true;
+  }
+
+  void report_turned_motor(const Alternative& alternative) {
+    const auto contacts = contacts_of(alternative.ends.front().terminal);
+    if (contacts.empty()) return;
+    const Contact& contact = contacts.front();
+    const std::string header = header_of(fitting_, contact.header).id;
+    Finding finding;
+    finding.rule = Rule::TurnedMotor;
+    finding.weight = Weight::Note;
+    finding.message = format("the motor runs, but the other way round than its labels say on '{}'", header);
+    finding.first = lead_of(fitting_, contact).span;
+    finding.second = pin_of(fitting_, contact).span;
+    finding.second_says = "the header's bridges are declared here";
+    result_.findings.push_back(std::move(finding));
+    result_.settings.push_back({format("invert the direction of the motor on '{}'", header),
+                                "a setting does here what moving contacts would do"});
+  }
+
+  const Fitting& fitting_;
+  std::span<const Contact> contacts_;
+  FunctionCheck result_;
+};
+
+bool has_lead(const Plug& plug, TerminalRef terminal) {
+  return std::any_of(plug.leads.begin(), plug.leads.end(), [&](const Lead& lead) { return lead.to == terminal; });
+}
+
+}  // namespace
+
+bool placed(const Fitting& fitting, TerminalRef terminal) {
+  return std::any_of(fitting.placements.begin(), fitting.placements.end(),
+                     [&](const Placement& p) { return has_lead(plug_of(fitting, p.plug), terminal); });
+}
+
+bool leaded(const Harness& harness, TerminalRef terminal) {
+  return std::any_of(harness.plugs.begin(), harness.plugs.end(),
+                     [&](const Plug& plug) { return has_lead(plug, terminal); });
+}
+
+FunctionCheck check_functions(const Fitting& fitting, std::span<const Contact> contacts) {
+  return Checker(fitting, contacts).run();
+}
+
+}  // namespace plugward

@@ -1,0 +1,67 @@
+// SPDX-License-Identifier: MIT
+#include "plan/parts.h"
+
+#include <algorithm>
+
+#include "base/format.h"
+#include "judge/words.h"
+
+namespace plugward {
+namespace {
+
+bool blocks(const Finding& finding) { return finding.weight == Weight::Harm || finding.weight == Weight::Fault; }
+
+std::string place(const Fitting& fitting, const Finding& finding) {
+  const Locus& at = finding.at;
+  if (at.pin > 0 && at.header >= 0) return pin_name(fitting, at.header, at.pin);
+  if (at.terminal >= 0) return "terminal " + terminal_name(fitting, {at.device, at.terminal});
+  if (at.device >= 0) return format("'{}'", fitting.harness->devices[static_cast<std::size_t>(at.device)].id);
+  return "the signal";
+}
+
+/// The housing that the header wants, when a plug is of another family or size.
+std::string housing_words(const Fitting& fitting, const Finding& finding) {
+  for (const Placement& p : fitting.placements) {
+    const Plug& plug = plug_of(fitting, p.plug);
+    if (!(finding.first == plug.family_span) && !(finding.first == plug.span)) continue;
+    const Header& header = header_of(fitting, p.header);
+    return format("another housing for plug '{}': family '{}', {} positions, with its own contacts, crimped anew",
+                  plug.id, header.family, header.positions);
+  }
+  return "another housing";
+}
+
+}  // namespace
+
+bool curable(const Assessment& assessment) {
+  return std::none_of(assessment.findings.begin(), assessment.findings.end(),
+                      [](const Finding& f) { return blocks(f) && f.part.empty(); });
+}
+
+std::string part_words(const Fitting& fitting, const Finding& finding) {
+  const std::string where = place(fitting, finding);
+  const auto volts = [](std::optional<double> v) { return v ? to_text(Volts(*v)) : std::string("what it needs"); };
+  if (finding.part == "housing") return housing_words(fitting, finding);
+  if (finding.part == "divider") {
+    return format("a voltage divider or level shifter that keeps {} at {} or less", where, volts(finding.limit));
+  }
+  if (finding.part == "regulator") {
+    return format("a step-down regulator that gives {} no more than {}", where, volts(finding.limit));
+  }
+  if (finding.part == "supply") {
+    return format("a supply that gives {} at least {}, with its ground joined to the board's", where,
+                  volts(finding.limit));
+  }
+  if (finding.part == "level-buffer") {
+    return finding.rule == Rule::LevelHigh
+               ? format("a level buffer before {} whose output reaches {} or more (74HCT type, fed by the supply "
+                        "of the receiving side)",
+                        where, volts(finding.limit))
+               : format("a level buffer or transistor before {} whose output falls below {}", where,
+                        volts(finding.limit));
+  }
+  if (finding.part == "pull-up") return format("a pull-up resistor from {} to the supply of the board's input", where);
+  return format("a part that cures '{}'", finding.message);
+}
+
+}  // namespace plugward
