@@ -83,7 +83,7 @@ void write_file(const std::string& path, std::string_view bytes) {
     if (file.get() < 0 || !write_all(file.get(), bytes)) fail("write", path, errno);
     return;
   }
-  if (exists && ::access(path.c_str(), W_OK) != 0) fail("write", path, errno);
+  if (exists && ::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0) fail("write", path, errno);
 
   const std::size_t slash = path.rfind('/');
   const std::string folder = slash == std::string::npos ? "" : path.substr(0, slash + 1);

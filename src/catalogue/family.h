@@ -36,8 +36,9 @@ struct Cited {
 /// Current one contact may carry with a wire of this size. Not interpolated to other sizes.
 struct Rating {
   Amps amps{};
-  Gauge gauge{};
+  Gauge gauge{};          ///< area 0: the publication names none
   std::string condition;  ///< "shrouded header only", "" when none
+  int circuits = 0;       ///< holds in housings of at most this many positions; 0: of any number
 };
 
 /// What keeps the plug in place, which decides the possible seatings (facts of each family's housings).
@@ -56,7 +57,7 @@ struct Family {
   std::string id;     ///< "pin-2.54"
   std::string title;  ///< "2.54 mm square pins, unkeyed crimp housing"
   Span span{};        ///< where a user's file declares it; unknown for the built-in ones
-  Millimetres pitch{};
+  Millimetres pitch{};      ///< 0 for Profile::Circular only
   Millimetres row_pitch{};  ///< 0 for one row
   int rows = 1;             ///< most rows made
   int fewest_positions = 1;
@@ -78,8 +79,9 @@ struct Family {
   std::vector<std::string> mates;                  ///< other families that are published to mate with this one
   std::vector<Cited<std::string>> cautions;        ///< traps worth printing
 
-  /// The published rating at exactly this gauge (AWG number, or area within 2 %), or nothing.
-  const Cited<Rating>* rating_at(const Gauge&) const;
+  /// The published rating at exactly this gauge (AWG number, or area within 2 %), or nothing. Of several it is the
+  /// smallest that holds in a housing of this many positions; 0: the smallest of all.
+  const Cited<Rating>* rating_at(const Gauge&, int positions = 0) const;
   /// The smallest published rating, whatever its gauge; nothing when none is published.
   const Cited<Rating>* smallest_rating() const;
 };

@@ -20,9 +20,9 @@ namespace plugward {
 /// A contact of a plug that touches a pin.
 struct Contact {
   int plug = 0;
-  int lead = 0;    ///< index into Plug::leads
+  int lead = 0;  ///< index into Plug::leads
   int header = 0;
-  int pin = 0;     ///< number, from 1
+  int pin = 0;  ///< number, from 1
 
   friend auto operator<=>(const Contact&, const Contact&) = default;
 };
@@ -37,7 +37,8 @@ struct Locus {
 
 enum class ExcessKind {
   Overvoltage,         ///< pin or terminal above (or below) what it withstands; volts
-  UnknownLimit,        ///< more than its own supply reaches a pin or terminal whose withstand voltage is not stated; volts
+  UnknownLimit,        ///< more than its own supply reaches a pin or terminal whose withstand voltage is not
+                       ///< stated; volts
   ReversedSupply,      ///< a load's plus below its minus; volts
   SupplyTooHigh,       ///< volts across a load
   SupplyTooLow,        ///< best that it gets, volts across a load
@@ -63,13 +64,13 @@ enum class ExcessKind {
 /// A limit that is left in some state.
 struct Excess {
   ExcessKind kind{};
-  double value = 0;       ///< worst over all states, in the kind's unit
-  double limit = 0;       ///< what it should have kept
-  bool always = true;     ///< in every corner of the tolerances (levels, supply too low); false: only in some
-  Locus at;               ///< who suffers
-  Locus from;             ///< who does it, where that is known
-  std::string state;      ///< "switch closed, 5V at 5.25 V"; "" when in every state
-  std::string path;       ///< "24V - J7.1 - BN - V"
+  double value = 0;    ///< worst over all states, in the kind's unit
+  double limit = 0;    ///< what it should have kept
+  bool always = true;  ///< in every corner of the tolerances (levels, supply too low); false: only in some
+  Locus at;            ///< who suffers
+  Locus from;          ///< who does it, where that is known
+  std::string state;   ///< "switch closed, 5V at 5.25 V"; "" when in every state
+  std::string path;    ///< "24V - J7.1 - BN - V"
 };
 
 /// What is behind a node, for words and for outside checks.
@@ -78,10 +79,12 @@ struct NodeInfo {
   Locus locus;
 };
 
-/// All limits left over all states, one for each (kind, at), the worst of its kind. Sorted by kind, then place.
+/// All limits left over all states, one for each (kind, at), the worst of its kind. Sorted by kind, then
+/// place.
 std::vector<Excess> excesses(const Fitting&, std::span<const Contact>, const CircuitDefaults& = {});
 
-/// Every state's network with its solution, for outside checks (ngspice) and for the SPICE writer.
+/// One island (nodes that share nothing but ground, rails and other fixed nodes with the rest) in one state,
+/// with its solution, for outside checks (ngspice) and for the SPICE writer.
 struct Snapshot {
   Network network;
   Solution solution;

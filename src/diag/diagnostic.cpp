@@ -27,18 +27,30 @@ std::size_t Diagnostics::errors() const {
       list_.begin(), list_.end(), [](const Diagnostic& d) { return d.severity == Severity::Error; }));
 }
 
-std::size_t Diagnostics::warnings() const { return list_.size() - errors(); }
+std::size_t Diagnostics::warnings() const {
+  return list_.size() - errors();
+}
 
-bool Diagnostics::has_errors() const { return errors() != 0; }
+bool Diagnostics::has_errors() const {
+  return errors() != 0;
+}
 
 void Diagnostics::sort() {
   const auto place = [](const Diagnostic& d) { return std::tuple(d.span.file, d.span.begin); };
   std::stable_sort(list_.begin(), list_.end(),
                    [&](const Diagnostic& a, const Diagnostic& b) { return place(a) < place(b); });
-  const auto same = [](const Diagnostic& a, const Diagnostic& b) {
-    return a.rule == b.rule && a.span == b.span && a.message == b.message;
-  };
-  list_.erase(std::unique(list_.begin(), list_.end(), same), list_.end());
+  // Repetitions share their place, so they are among the entries since the last change of place.
+  std::vector<Diagnostic> kept;
+  std::size_t group = 0;
+  for (Diagnostic& next : list_) {
+    if (!kept.empty() && place(kept.back()) != place(next)) group = kept.size();
+    const bool repeated =
+        std::any_of(kept.begin() + static_cast<std::ptrdiff_t>(group), kept.end(), [&](const Diagnostic& d) {
+          return d.rule == next.rule && d.span == next.span && d.message == next.message;
+        });
+    if (!repeated) kept.push_back(std::move(next));
+  }
+  list_ = std::move(kept);
 }
 
 }  // namespace plugward

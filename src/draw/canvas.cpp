@@ -1,1 +1,325 @@
 // SPDX-License-Identifier: MIT
+// The only file that names cairo and pango. One user unit is one point (1/72 inch) everywhere; PNG scales the
+// whole. Hinting is off, so that text is as wide on paper as it was measured.
+#include "draw/canvas.h"
+
+#include <cairo-pdf.h>
+#include <cairo.h>
+#include <pango/pangocairo.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/file.h"
+#include "base/format.h"
+#include "draw/style.h"
+#include "draw/svg_writer.h"
+
+namespace plugward {
+namespace {
+
+constexpr double points_per_mm = 72.0 / 25.4;
+
+struct Release {
+  void operator()(cairo_t* p) const { cairo_destroy(p); }
+  void operator()(cairo_surface_t* p) const { cairo_surface_destroy(p); }
+  void operator()(cairo_path_t* p) const { cairo_path_destroy(p); }
+  void operator()(cairo_font_options_t* p) const { cairo_font_options_destroy(p); }
+  void operator()(PangoFontDescription* p) const { pango_font_description_free(p); }
+  void operator()(PangoLayoutIter* p) const { pango_layout_iter_free(p); }
+  void operator()(PangoFontMap* p) const { g_object_unref(p); }
+  void operator()(PangoContext* p) const { g_object_unref(p); }
+  void operator()(PangoLayout* p) const { g_object_unref(p); }
+};
+template <class T>
+using Owned = std::unique_ptr<T, Release>;
+
+void check(cairo_status_t status) {
+  if (status != CAIRO_STATUS_SUCCESS)
+    throw WorldError(format("cannot draw: {}", cairo_status_to_string(status)));
+}
+
+/// Lays out single lines of text. Its own font map: nothing outside can change what it chooses.
+class Typesetter {
+ public:
+  Typesetter() : map_(pango_cairo_font_map_new()), context_(pango_font_map_create_context(map_.get())) {
+    const Owned<cairo_font_options_t> options(cairo_font_options_create());
+    cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+    cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+    cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+    pango_cairo_context_set_font_options(context_.get(), options.get());
+    pango_cairo_context_set_resolution(context_.get(), 72);
+    pango_context_set_round_glyph_positions(context_.get(), FALSE);
+    pango_context_set_language(context_.get(), pango_language_from_string("en"));
+    pango_context_set_base_dir(context_.get(), PANGO_DIRECTION_LTR);
+  }
+
+  Owned<PangoLayout> layout(const std::string& text, double points, bool bold) const {
+    Owned<PangoLayout> made(pango_layout_new(context_.get()));
+    const Owned<PangoFontDescription> font(pango_font_description_new());
+    pango_font_description_set_family(font.get(), "DejaVu Sans, sans-serif");
+    pango_font_description_set_weight(font.get(), bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    pango_font_description_set_absolute_size(font.get(), points * PANGO_SCALE);
+    pango_layout_set_font_description(made.get(), font.get());
+    pango_layout_set_single_paragraph_mode(made.get(), TRUE);
+    pango_layout_set_text(made.get(), text.data(), static_cast<int>(text.size()));
+    return made;
+  }
+
+ private:
+  Owned<PangoFontMap> map_;
+  Owned<PangoContext> context_;
+};
+
+double to_points(int pango_units) {
+  return static_cast<double>(pango_units) / PANGO_SCALE;
+}
+
+/// Of a layout, in points: width, and from top to baseline to bottom.
+TextMeasure::Size extents(PangoLayout* layout) {
+  PangoRectangle logical{};
+  pango_layout_get_extents(layout, nullptr, &logical);
+  const double baseline = to_points(pango_layout_get_baseline(layout));
+  return {to_points(logical.width), baseline, to_points(logical.height) - baseline};
+}
+
+class PangoMeasure final : public TextMeasure {
+ public:
+  Size measure(const std::string& text, double points, bool bold) const override {
+    const Size size = extents(typesetter_.layout(text, points, bold).get());
+    return {size.width / points_per_mm, size.ascent / points_per_mm, size.descent / points_per_mm};
+  }
+
+ private:
+  Typesetter typesetter_;
+};
+
+void set_ink(cairo_t* c, Ink ink) {
+  cairo_set_source_rgb(c, ((ink >> 16U) & 0xFFU) / 255.0, ((ink >> 8U) & 0xFFU) / 255.0,
+                       (ink & 0xFFU) / 255.0);
+}
+
+void trace(cairo_t* c, const Shape& shape) {
+  cairo_new_path(c);
+  for (const Shape::Command& s : shape.path) {
+    const auto mm = [](double v) { return v * points_per_mm; };
+    switch (s.op) {
+      case 'M':
+        cairo_move_to(c, mm(s.p1.x), mm(s.p1.y));
+        break;
+      case 'L':
+        cairo_line_to(c, mm(s.p1.x), mm(s.p1.y));
+        break;
+      case 'C':
+        cairo_curve_to(c, mm(s.p1.x), mm(s.p1.y), mm(s.p2.x), mm(s.p2.y), mm(s.p3.x), mm(s.p3.y));
+        break;
+      default:
+        cairo_close_path(c);
+    }
+  }
+}
+
+void draw(cairo_t* c, const Shape& shape) {
+  trace(c, shape);
+  if (shape.fill) {
+    set_ink(c, *shape.fill);
+    cairo_fill_preserve(c);
+  }
+  if (shape.stroke) {
+    set_ink(c, shape.stroke->ink);
+    cairo_set_line_width(c, shape.stroke->width * points_per_mm);
+    cairo_set_line_cap(c, shape.stroke->round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+    cairo_set_line_join(c, shape.stroke->round ? CAIRO_LINE_JOIN_ROUND : CAIRO_LINE_JOIN_MITER);
+    std::vector<double> dashes = shape.stroke->dashes;
+    for (double& d : dashes) d *= points_per_mm;
+    cairo_set_dash(c, dashes.data(), static_cast<int>(dashes.size()), 0);
+    cairo_stroke_preserve(c);
+  }
+  cairo_new_path(c);
+}
+
+void draw(cairo_t* c, const Words& words, const Typesetter& typesetter) {
+  const Owned<PangoLayout> layout = typesetter.layout(words.text, words.points, words.bold);
+  const TextMeasure::Size size = extents(layout.get());
+  double shift = 0;
+  if (words.anchor == Anchor::Middle) shift = size.width / 2;
+  if (words.anchor == Anchor::End) shift = size.width;
+  cairo_save(c);
+  cairo_translate(c, words.at.x * points_per_mm, words.at.y * points_per_mm);
+  cairo_rotate(c, -words.rotation * std::acos(-1.0) / 180.0);
+  cairo_move_to(c, -shift, -size.ascent);
+  set_ink(c, words.ink);
+  pango_cairo_show_layout(c, layout.get());
+  cairo_restore(c);
+}
+
+void draw(cairo_t* c, const Scene& scene) {
+  const Typesetter typesetter;
+  for (const Group& group : scene.groups) {
+    for (const auto& item : group.items) {
+      if (const Shape* shape = std::get_if<Shape>(&item)) {
+        draw(c, *shape);
+      } else {
+        draw(c, std::get<Words>(item), typesetter);
+      }
+    }
+  }
+  check(cairo_status(c));
+}
+
+cairo_status_t append_bytes(void* bytes, const unsigned char* data, unsigned int length) {
+  static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/// cairo 1.16 writes dates as "20260302000000Z" or with an offset, without the "D:" of ISO 32000-1, 7.9.4.
+/// The prefix is put in and the time shortened by two digits (seconds may be left out), so that no offset in
+/// the file's cross-reference table changes.
+void repair_date(std::string& pdf, std::string_view key) {
+  const std::size_t at = pdf.rfind(key);
+  if (at == std::string::npos) return;
+  const std::size_t open = pdf.find('(', at), close = pdf.find(')', at);
+  if (open == std::string::npos || close == std::string::npos || pdf.compare(open + 1, 2, "D:") == 0) return;
+  const std::size_t room = close - open - 1;
+  std::string digits;
+  for (std::size_t i = open + 1; i < close && digits.size() < 14 && pdf[i] >= '0' && pdf[i] <= '9'; ++i)
+    digits += pdf[i];
+  if (digits.size() < 8) return;
+  digits.resize(std::min<std::size_t>({digits.size(), 12, (room - 2) / 2 * 2}));
+  const std::string date = "D:" + digits;
+  pdf.replace(open, room + 2, "(" + date + ")" + std::string(room - date.size(), ' '));
+}
+
+std::string render_pdf(const Scene& scene, const std::string& date) {
+  std::string bytes;
+  const Owned<cairo_surface_t> surface(cairo_pdf_surface_create_for_stream(
+      append_bytes, &bytes, scene.width * points_per_mm, scene.height * points_per_mm));
+  check(cairo_surface_status(surface.get()));
+  const auto set = [&](cairo_pdf_metadata_t key, const std::string& value) {
+    cairo_pdf_surface_set_metadata(surface.get(), key, value.c_str());
+  };
+  set(CAIRO_PDF_METADATA_TITLE, scene.title);
+  set(CAIRO_PDF_METADATA_AUTHOR, "plugward");
+  set(CAIRO_PDF_METADATA_SUBJECT, scene.description);
+  set(CAIRO_PDF_METADATA_CREATOR, "plugward");
+  std::string when = date.empty() ? "2000-01-01" : date;
+  if (when.size() == 10) when += "T00:00:00Z";
+  set(CAIRO_PDF_METADATA_CREATE_DATE, when);
+  set(CAIRO_PDF_METADATA_MOD_DATE, when);
+  {
+    const Owned<cairo_t> c(cairo_create(surface.get()));
+    draw(c.get(), scene);
+    cairo_show_page(c.get());
+  }
+  cairo_surface_finish(surface.get());
+  check(cairo_surface_status(surface.get()));
+  repair_date(bytes, "/CreationDate");
+  repair_date(bytes, "/ModDate");
+  return bytes;
+}
+
+std::string render_png(const Scene& scene, double dpi) {
+  const double scale = dpi / 72.0;
+  const Owned<cairo_surface_t> surface(
+      cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(scene.width / 25.4 * dpi)),
+                                 static_cast<int>(std::ceil(scene.height / 25.4 * dpi))));
+  check(cairo_surface_status(surface.get()));
+  const Owned<cairo_t> c(cairo_create(surface.get()));
+  set_ink(c.get(), style::paper);
+  cairo_paint(c.get());
+  cairo_scale(c.get(), scale, scale);
+  draw(c.get(), scene);
+  std::string bytes;
+  check(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes));
+  return bytes;
+}
+
+/// Outline of one letter at the origin, in mm. Curves are kept.
+std::string outline_of(cairo_t* c, PangoFont* font, PangoGlyph glyph) {
+  cairo_scaled_font_t* scaled = pango_cairo_font_get_scaled_font(reinterpret_cast<PangoCairoFont*>(font));
+  if (scaled == nullptr || (glyph & PANGO_GLYPH_UNKNOWN_FLAG) != 0 || glyph == PANGO_GLYPH_EMPTY) return {};
+  cairo_set_scaled_font(c, scaled);
+  const cairo_glyph_t one{glyph, 0, 0};
+  cairo_new_path(c);
+  cairo_glyph_path(c, &one, 1);
+  const Owned<cairo_path_t> path(cairo_copy_path(c));
+  std::string data;
+  for (int i = 0; i < path->num_data; i += path->data[i].header.length) {
+    const cairo_path_data_t* p = &path->data[i];
+    const auto pair = [&](int k) {
+      return svg_number(p[k].point.x / points_per_mm) + " " + svg_number(p[k].point.y / points_per_mm);
+    };
+    switch (p->header.type) {
+      case CAIRO_PATH_MOVE_TO:
+        data += "M" + pair(1);
+        break;
+      case CAIRO_PATH_LINE_TO:
+        data += "L" + pair(1);
+        break;
+      case CAIRO_PATH_CURVE_TO:
+        data += "C" + pair(1) + " " + pair(2) + " " + pair(3);
+        break;
+      case CAIRO_PATH_CLOSE_PATH:
+        data += "Z";
+        break;
+    }
+  }
+  // A path ends with a lone move after each close; it draws nothing.
+  const std::size_t last = data.rfind('M');
+  if (last != std::string::npos && data.find_first_of("LC", last) == std::string::npos) data.resize(last);
+  return data;
+}
+
+GlyphRun glyph_run(cairo_t* c, const Typesetter& typesetter, const std::string& text, double points,
+                   bool bold) {
+  const Owned<PangoLayout> layout = typesetter.layout(text, points, bold);
+  GlyphRun result{{}, extents(layout.get()).width / points_per_mm};
+  const Owned<PangoLayoutIter> iter(pango_layout_get_iter(layout.get()));
+  do {
+    const PangoLayoutRun* run = pango_layout_iter_get_run_readonly(iter.get());
+    if (run == nullptr) continue;
+    PangoRectangle logical{};
+    pango_layout_iter_get_run_extents(iter.get(), nullptr, &logical);
+    int x = logical.x;
+    for (int i = 0; i < run->glyphs->num_glyphs; ++i) {
+      const PangoGlyphInfo& g = run->glyphs->glyphs[i];
+      result.glyphs.push_back({outline_of(c, run->item->analysis.font, g.glyph),
+                               {to_points(x + g.geometry.x_offset) / points_per_mm,
+                                to_points(g.geometry.y_offset) / points_per_mm}});
+      x += g.geometry.width;
+    }
+  } while (pango_layout_iter_next_run(iter.get()) != FALSE);
+  return result;
+}
+
+std::string render_svg(const Scene& scene) {
+  const Typesetter typesetter;
+  const Owned<cairo_surface_t> surface(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr));
+  const Owned<cairo_t> c(cairo_create(surface.get()));
+  cairo_set_tolerance(c.get(), 0.01);
+  std::string text = write_svg(scene, [&](const std::string& words, double points, bool bold) {
+    return glyph_run(c.get(), typesetter, words, points, bold);
+  });
+  check(cairo_status(c.get()));
+  return text;
+}
+
+}  // namespace
+
+std::string render(const Scene& scene, const PictureOptions& options) {
+  switch (options.format) {
+    case PictureFormat::Pdf:
+      return render_pdf(scene, options.date);
+    case PictureFormat::Png:
+      return render_png(scene, options.dpi);
+    case PictureFormat::Svg:
+      break;
+  }
+  return render_svg(scene);
+}
+
+std::unique_ptr<TextMeasure> make_text_measure() {
+  return std::make_unique<PangoMeasure>();
+}
+
+}  // namespace plugward

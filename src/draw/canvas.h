@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Turns a scene into the bytes of an SVG, PDF or PNG file. The one place that names cairo and pango is canvas.cpp.
+// Turns a scene into the bytes of an SVG, PDF or PNG file. The one place that names cairo and pango is
+// canvas.cpp.
+//
+//   write_file("probe.svg", render(scene, {.format = PictureFormat::Svg}));
 #pragma once
 
 #include <memory>
@@ -13,11 +16,13 @@ enum class PictureFormat { Svg, Pdf, Png };
 
 struct PictureOptions {
   PictureFormat format = PictureFormat::Svg;
-  double dpi = 150;        ///< PNG only
-  std::string date;        ///< PDF creation date, ISO 8601; "" leaves a fixed one, so that equal input gives equal bytes
+  double dpi = 150;  ///< PNG only
+  std::string
+      date;  ///< PDF creation date, ISO 8601; "" leaves a fixed one, so that equal input gives equal bytes
 };
 
-/// The whole file as bytes. Throws WorldError when the library fails.
+/// The whole file as bytes; equal scenes and options give equal bytes. Throws WorldError when the library
+/// fails.
 std::string render(const Scene&, const PictureOptions&);
 
 /// Measures with the fonts that render() uses.

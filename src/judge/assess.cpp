@@ -128,13 +128,26 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
   }
 }
 
+/// A lead goes nobody knows where: what the circuit lacks, that lead may bring. What it does harm still counts.
+bool may_be_brought(const Finding& finding) {
+  if (finding.weight != Weight::Fault) return false;
+  return finding.rule == Rule::SupplyTooLow || finding.rule == Rule::FloatingInput ||
+         finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow || finding.rule == Rule::HeaterPower;
+}
+
 /// Function and circuit, with every jumper stated.
 Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contacts) {
   FunctionCheck functions = check_functions(fitting, contacts);
   Assessment result;
   result.findings = std::move(functions.findings);
   result.settings = std::move(functions.settings);
-  for (const Excess& excess : excesses(fitting, contacts)) result.findings.push_back(finding_of(fitting, excess));
+  const bool unknown_lead = std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
+    return !lead_of(fitting, contact).to;
+  });
+  for (const Excess& excess : excesses(fitting, contacts)) {
+    Finding finding = finding_of(fitting, excess);
+    if (!unknown_lead || !may_be_brought(finding)) result.findings.push_back(std::move(finding));
+  }
   return result;
 }
 

@@ -51,10 +51,17 @@ class Checker {
     return leaded(*fitting_.harness, terminal) && !placed(fitting_, terminal);
   }
 
+  /// Some touched lead goes nobody knows where: it may be the one that a terminal seems to lack.
+  bool a_lead_is_unknown() const {
+    return std::any_of(contacts_.begin(), contacts_.end(),
+                       [&](const Contact& contact) { return !lead_of(fitting_, contact).to; });
+  }
+
   Fare fare(const End& end) const {
     const std::vector<Contact> met = contacts_of(end.terminal);
     const Terminal& terminal = fitting_.harness->terminal(end.terminal);
     if (met.empty()) {
+      if (a_lead_is_unknown() && end.wish != Wish::Nothing && !terminal.optional) return Fare::Unknown;
       const bool fine = end.wish == Wish::Nothing || end.wish == Wish::Any || terminal.optional ||
                         waits_for_another_plug(end.terminal) || joined_to_a_contact(end.terminal);
       return fine ? Fare::Right : Fare::Missing;
@@ -104,6 +111,7 @@ class Checker {
       return;
     }
     if (end.wish == Wish::Any) report_unknown_terminal(end);
+    if (end.wish == Wish::Return && f == Fare::Right) report_always_on(end);
     if (f != Fare::Wrong) return;
     for (const Contact& contact : contacts_of(end.terminal)) {
       const Pin& pin = pin_of(fitting_, contact);
@@ -117,6 +125,23 @@ class Checker {
       finding.at = locus_of(fitting_, contact);
       finding.first = lead_of(fitting_, contact).span;
       finding.second = pin.span;
+      finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
+      result_.findings.push_back(std::move(finding));
+    }
+  }
+
+  /// A load whose minus is ground itself: harmless, but the firmware has no say.
+  void report_always_on(const End& end) {
+    for (const Contact& contact : contacts_of(end.terminal)) {
+      if (pin_of(fitting_, contact).function != PinFunction::Ground) continue;
+      Finding finding;
+      finding.rule = Rule::AlwaysOn;
+      finding.weight = Weight::Note;
+      finding.message = format("{} is ground, not a switched output: what hangs on {} runs whenever the board has power",
+                               pin_name(fitting_, contact), terminal_name(fitting_, end.terminal));
+      finding.at = locus_of(fitting_, contact);
+      finding.first = lead_of(fitting_, contact).span;
+      finding.second = pin_of(fitting_, contact).span;
       finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
       result_.findings.push_back(std::move(finding));
     }

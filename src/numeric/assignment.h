@@ -19,8 +19,8 @@ struct Assignment {
 };
 
 /// The assignment of least total cost in which no row takes a forbidden column; nothing when there is none.
-/// Among equally cheap ones, the one found by the algorithm in index order (the same input gives the same answer).
-/// REQUIRES: all rows equally long, rows <= columns, costs >= 0. O(rows^2 x columns).
+/// Among equally cheap ones, the one found by the algorithm in index order (the same input gives the same
+/// answer). REQUIRES: all rows equally long, rows <= columns, costs >= 0. O(rows^2 x columns).
 std::optional<Assignment> cheapest_assignment(const std::vector<std::vector<Cost>>& cost);
 
 }  // namespace plugward

@@ -18,6 +18,7 @@
 #include "judge/words.h"
 #include "plan/parts.h"
 #include "plan/repin.h"
+#include "plan/softer.h"
 #include "plan/target.h"
 #include "plan/technique.h"
 
@@ -295,6 +296,7 @@ Advice advise(const Fitting& fitting) {
     std::optional<Candidate> best = best_candidate(fitting);
     if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
     finish(advice, fitting, *best);
+    advice.softer = softer_cures(fitting);
     if (advice.plan) after = advice.plan->harness;
   }
   Fitting changed = fitting;

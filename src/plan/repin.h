@@ -60,6 +60,7 @@ struct Advice {
   Verdict verdict = Verdict::Apart;
   Assessment now;                          ///< as it stands
   std::optional<RepinPlan> plan;           ///< REPIN; its result is clean
+  std::vector<std::string> softer;         ///< cures that need no tool, to be said first: a jumper, turning the plug
   std::vector<std::string> parts;          ///< ADAPT: what to add, in words
   std::vector<Measurement> measurements;   ///< MEASURE: cheapest first
   std::vector<Setting> settings;           ///< that hold after the verdict was followed

@@ -14,16 +14,9 @@
 #include "diag/source.h"
 #include "model/board.h"
 #include "model/harness.h"
+#include "reader/limits.h"
 
 namespace plugward {
-
-/// Limits that keep a hostile file from costing more than it is worth.
-struct ReaderLimits {
-  std::size_t bytes = std::size_t{8} << 20;
-  int depth = 32;
-  int positions = 200;   ///< of one header or plug
-  int entries = 20000;   ///< elements in one file
-};
 
 /// What a file turned out to be.
 struct Description {
@@ -35,8 +28,8 @@ struct Description {
 /// Adds the built-in families. The built-in text is proved by the tests to have no errors.
 void add_builtin_families(Catalogue&);
 
-/// Reads one text that is already in `sources`. On errors the description is empty and the diagnostics say why.
-/// Families are looked up in `catalogue`; a family file adds to it.
+/// Reads one text that is already in `sources`. On errors the description is empty and the diagnostics,
+/// in the order of the file, say why. Families are looked up in `catalogue`; a family file adds to it.
 Description read_description(const Sources&, FileId, Catalogue&, Diagnostics&, const ReaderLimits& = {});
 
 }  // namespace plugward

@@ -1,0 +1,308 @@
+// SPDX-License-Identifier: MIT
+// What contacts, leads, pins and rails carry.
+//
+// A short circuit is named once, where it leaves its rail; the states in which it exists are marked and no
+// other current is judged in them. Without power the board's rails are held at 0 V, which is right for
+// voltages and far too much for currents: only back-feeding is judged then.
+#include <algorithm>
+#include <cmath>
+
+#include "circuit/limits.h"
+
+namespace plugward::circuit {
+namespace {
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+double short_current(const Circuit& c, const TouchedPin& pin) {
+  if (pin.pin->function == PinFunction::Supply && pin.rail >= 0 && c.rail(pin.rail).limit) {
+    return c.rail(pin.rail).limit->value * c.defaults.short_multiple;
+  }
+  return c.defaults.short_without_limit.value;
+}
+
+/// States in which at least `limit` flows out of the contact's pin (or either way, when it is no supply pin).
+bool mark_shorted(Solved& s, const ContactBranch& b, double limit, bool supply) {
+  const Circuit& c = s.circuit;
+  const Node pin = c.pins[at(b.pin)].node;
+  const Node end = c.terminal(b.terminal.device, b.terminal.terminal);
+  Island& island = s.islands[at(s.island_of[at(end)])];
+  bool any = false;
+  for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
+    if (!island.states[at(state)].powered) continue;
+    if (!supply && island.states[at(state)].shorted) continue;
+    const double amps = (island.volts_at(state, pin) - island.volts_at(state, end)) / b.ohms;
+    if ((supply ? amps : std::abs(amps)) <= limit) continue;
+    island.states[at(state)].shorted = true;
+    any = true;
+  }
+  return any;
+}
+
+/// The largest current either way, counted positive.
+struct Largest {
+  Probe probe;
+  Extreme most;
+};
+
+Largest largest(const Solved& s, const Probe& amps, const Filter& filter) {
+  Probe back = amps;
+  for (Term& t : back) t.weight = -t.weight;
+  const Extreme out = extreme(s, amps, Side::Highest, filter);
+  const Extreme in = extreme(s, back, Side::Highest, filter);
+  return !in.found || out.value >= in.value ? Largest{amps, out} : Largest{back, in};
+}
+
+/// Reports a current, with its state and the way it takes.
+struct CurrentCheck {
+  const Solved& s;
+  Excesses& found;
+  const Filter& filter;
+
+  void report(ExcessKind kind, const Locus& place, const Largest& current, double limit, double beyond,
+              int contact) const {
+    const auto bad = [&](double v) { return v > beyond; };
+    if (!current.most.found || !bad(current.most.value)) return;
+    Excess e;
+    e.kind = kind;
+    e.at = place;
+    e.value = current.most.value;
+    e.limit = limit;
+    e.always = bad(extreme(s, current.probe, Side::Lowest, filter).value);
+    e.state = words_of(s, current.probe, current.most, bad, filter);
+    const ContactBranch& b = s.circuit.contacts[at(contact)];
+    const int island = s.island_of[at(s.circuit.terminal(b.terminal.device, b.terminal.terminal))];
+    for (const Where& w : current.most.where) {
+      if (w.island != island) continue;
+      const Path path = path_through(s, w, contact);
+      e.path = path.words;
+      e.from = path.source;
+    }
+    found.add(e);
+  }
+};
+
+/// Coil of a motor at a terminal, nullptr when there is none.
+const Coil* coil_at(const Circuit& c, TerminalRef t) {
+  for (const Part& part : c.device(t.device).parts) {
+    const auto* coil = std::get_if<Coil>(&part);
+    if (coil != nullptr && (coil->a == t.terminal || coil->b == t.terminal)) return coil;
+  }
+  return nullptr;
+}
+
+void judge_family(const CurrentCheck& check, const Family& family, const Largest& current, int contact) {
+  const Circuit& c = check.s.circuit;
+  const ContactBranch& b = c.contacts[at(contact)];
+  const double share = 1 + c.defaults.share_margin;
+  const auto report = [&](ExcessKind kind, double limit) {
+    check.report(kind, contact_locus(b), current, limit, limit * share, contact);
+  };
+  if (const auto* rating = b.lead->gauge ? family.rating_at(*b.lead->gauge) : nullptr) {
+    report(ExcessKind::ContactOvercurrent, rating->value.amps.value);
+  } else if (const auto* smallest = family.smallest_rating()) {
+    const double amps = smallest->value.amps.value;
+    if (current.most.value > amps * share) {
+      report(ExcessKind::ContactOvercurrent, amps);
+    } else {
+      report(ExcessKind::UnknownRating, amps / 3);
+    }
+  } else {
+    report(ExcessKind::UnknownRating, c.defaults.switched_limit.value);
+  }
+}
+
+/// A motor driver regulates the current of its coil: what flows is what is set, not what the network says.
+Largest regulated(const Circuit& c, const ContactBranch& b, Largest current) {
+  const TouchedPin& pin = c.pins[at(b.pin)];
+  const Coil* coil = coil_at(c, b.terminal);
+  if (pin.pin->function != PinFunction::Coil || coil == nullptr || !(current.most.value > 0.0))
+    return current;
+  const double limit = pin.pin->limit.value_or(c.defaults.coil_limit).value;
+  const double set = coil->amps ? std::min(coil->amps->value, limit) : limit;
+  const double scale = set / current.most.value;
+  for (Term& t : current.probe) t.weight *= scale;
+  current.most.value = set;
+  return current;
+}
+
+void judge_contact(const CurrentCheck& check, int contact) {
+  const Circuit& c = check.s.circuit;
+  const ContactBranch& b = c.contacts[at(contact)];
+  const Largest current = regulated(c, b, largest(check.s, current_of(c, b), check.filter));
+  if (!current.most.found) return;
+  const std::string& header = c.fitting->board->headers[at(b.contact.header)].family;
+  const std::string& plug = c.fitting->harness->plugs[at(b.contact.plug)].family;
+  if (const Family* family = c.fitting->catalogue->find(header))
+    judge_family(check, *family, current, contact);
+  if (plug != header) {
+    if (const Family* family = c.fitting->catalogue->find(plug))
+      judge_family(check, *family, current, contact);
+  }
+  if (b.lead->gauge) {
+    if (const auto limit = chassis_current(*b.lead->gauge)) {
+      check.report(ExcessKind::WireOvercurrent, contact_locus(b), current, limit->value,
+                   limit->value * (1 + c.defaults.share_margin), contact);
+    }
+  }
+}
+
+void judge_pin(const CurrentCheck& check, int pin) {
+  const Circuit& c = check.s.circuit;
+  const TouchedPin& p = c.pins[at(pin)];
+  Probe amps;
+  int contact = -1;
+  for (std::size_t i = 0; i < c.contacts.size(); ++i) {
+    const ContactBranch& b = c.contacts[i];
+    if (b.pin != pin || b.resistor < 0) continue;
+    const Probe part = current_of(c, b);
+    amps.insert(amps.end(), part.begin(), part.end());
+    contact = static_cast<int>(i);
+  }
+  if (contact < 0) return;
+  const PinFunction function = p.pin->function;
+  std::optional<Amps> limit = p.pin->limit;
+  if (!limit && function == PinFunction::Output) limit = c.defaults.output_limit;
+  if (!limit && function == PinFunction::Coil) limit = c.defaults.coil_limit;
+  const Largest current = largest(check.s, amps, check.filter);
+  if (limit) {
+    check.report(ExcessKind::PinOvercurrent, pin_locus(p), current, limit->value,
+                 limit->value * (1 + c.defaults.share_margin), contact);
+  } else if (function == PinFunction::Switched) {
+    check.report(ExcessKind::UnknownRating, pin_locus(p), current, c.defaults.switched_limit.value,
+                 c.defaults.switched_limit.value, contact);
+  }
+}
+
+/// Sums the worst of every island: an upper bound, since islands do not know of one another.
+void judge_rail(const Solved& s, Excesses& found, int rail) {
+  if (!s.circuit.rail(rail).limit) return;
+  const double limit = s.circuit.rail(rail).limit->value;
+  double sum = 0;
+  std::vector<Where> where;
+  for (std::size_t i = 0; i < s.islands.size(); ++i) {
+    const Island& island = s.islands[i];
+    const auto r = std::find(island.rails.begin(), island.rails.end(), rail);
+    if (r == island.rails.end()) continue;
+    const std::size_t column = static_cast<std::size_t>(r - island.rails.begin());
+    double most = 0;
+    int best = -1;
+    for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
+      if (!unshorted(0, island, state)) continue;
+      const double amps = island.rail_amps[at(state) * island.rails.size() + column];
+      if (amps <= most) continue;
+      most = amps;
+      best = state;
+    }
+    if (best < 0) continue;
+    sum += most;
+    where.push_back({static_cast<int>(i), best});
+  }
+  if (sum <= limit * (1 + s.circuit.defaults.share_margin)) return;
+  Excess e;
+  e.kind = ExcessKind::RailOverload;
+  e.value = sum;
+  e.limit = limit;
+  e.at.rail = rail;
+  e.state = words_of(s, where);
+  e.always = e.state.empty();
+  found.add(e);
+}
+
+void judge_back_feed(const Solved& s, Excesses& found, int contact) {
+  const Circuit& c = s.circuit;
+  const ContactBranch& b = c.contacts[at(contact)];
+  const TouchedPin& pin = c.pins[at(b.pin)];
+  if (pin.pin->function != PinFunction::Supply || pin.rail < 0) return;
+  const Filter filter = [](int, const Island& island, int state) {
+    return !island.states[at(state)].shorted;
+  };
+  Probe into = current_of(c, b);
+  for (Term& t : into) t.weight = -t.weight;
+  const Largest current{into, extreme(s, into, Side::Highest, filter)};
+  Locus place = contact_locus(b);
+  place.rail = pin.rail;
+  CurrentCheck{s, found, filter}.report(ExcessKind::BackFeed, place, current, 0.0, c.defaults.back_feed.value,
+                                        contact);
+}
+
+/// A device's output against its own stated limit.
+void judge_driver(const Solved& s, Excesses& found, const PartBranch& branch, const Driver& driver) {
+  if (!driver.limit) return;
+  const Circuit& c = s.circuit;
+  const double limit = driver.limit->value;
+  const Node t = c.terminal(branch.device, driver.terminal);
+  const int index = s.island_of[at(t)];
+  const Island& island = s.islands[at(index)];
+  double most = 0;
+  int worst = -1;
+  for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
+    if (!unshorted(index, island, state)) continue;
+    const auto k = std::find(island.knobs.begin(), island.knobs.end(), branch.knob) - island.knobs.begin();
+    const Choice& choice = c.knobs[at(branch.knob)].choices[at(island.choice(state, static_cast<int>(k)))];
+    for (const Change& change : choice.changes) {
+      if (change.what != Change::What::DiodeDrop) continue;
+      const auto& d = c.network.diodes[at(change.index)];
+      const double beyond =
+          island.volts_at(state, d.anode) - island.volts_at(state, d.cathode) - change.value;
+      if (beyond / c.defaults.driver.value <= most) continue;
+      most = beyond / c.defaults.driver.value;
+      worst = state;
+    }
+  }
+  if (worst < 0 || most <= limit * (1 + c.defaults.share_margin)) return;
+  Excess e;
+  e.kind = ExcessKind::PinOvercurrent;
+  e.value = most;
+  e.limit = limit;
+  e.always = false;
+  e.at = part_locus(branch);
+  e.at.terminal = driver.terminal;
+  e.state = words_of(s, {{index, worst}});
+  found.add(e);
+}
+
+}  // namespace
+
+void judge_shorts(Solved& s, Excesses& found) {
+  for (const bool supply : {true, false}) {
+    std::vector<int> shorted;
+    for (std::size_t i = 0; i < s.circuit.contacts.size(); ++i) {
+      const ContactBranch& b = s.circuit.contacts[i];
+      if (b.resistor < 0) continue;
+      const TouchedPin& pin = s.circuit.pins[at(b.pin)];
+      if ((pin.pin->function == PinFunction::Supply && pin.rail >= 0) != supply) continue;
+      if (mark_shorted(s, b, short_current(s.circuit, pin), supply)) shorted.push_back(static_cast<int>(i));
+    }
+    for (const int contact : shorted) {
+      const ContactBranch& b = s.circuit.contacts[at(contact)];
+      const double limit = short_current(s.circuit, s.circuit.pins[at(b.pin)]);
+      const Probe amps = current_of(s.circuit, b);
+      const Largest current =
+          supply ? Largest{amps, extreme(s, amps, Side::Highest, powered)} : largest(s, amps, powered);
+      CurrentCheck{s, found, powered}.report(ExcessKind::ShortCircuit, contact_locus(b), current, limit,
+                                             limit, contact);
+    }
+  }
+}
+
+void judge_currents(const Solved& s, Excesses& found) {
+  const Circuit& c = s.circuit;
+  const Filter filter = unshorted;
+  const CurrentCheck check{s, found, filter};
+  for (std::size_t i = 0; i < c.contacts.size(); ++i) {
+    if (c.contacts[i].resistor < 0) continue;
+    judge_contact(check, static_cast<int>(i));
+    judge_back_feed(s, found, static_cast<int>(i));
+  }
+  for (std::size_t i = 0; i < c.pins.size(); ++i) judge_pin(check, static_cast<int>(i));
+  for (std::size_t r = 0; r < c.rails.size(); ++r) judge_rail(s, found, static_cast<int>(r));
+  for (const PartBranch& branch : c.parts) {
+    const auto* driver = std::get_if<Driver>(&part_of(c, branch));
+    if (driver != nullptr && branch.knob >= 0) judge_driver(s, found, branch, *driver);
+  }
+}
+
+}  // namespace plugward::circuit

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: MIT
+// Dijkstra's method over the branches that conduct in one state; networks of ten nodes, so without a heap.
+#include "circuit/path.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "base/format.h"
+
+namespace plugward::circuit {
+namespace {
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+constexpr double equal_volts = 0.01;   // a source this much below the victim still counts as its cause
+constexpr double some_current = 1e-9;  // amperes; less is no current
+
+/// A branch that conducts in the state looked at; nodes are local.
+struct Edge {
+  int a = 0, b = 0;
+  double ohms = 0;
+  double amps = 0;    ///< from a to b
+  int resistor = -1;  ///< of the circuit
+};
+
+struct Conducting {
+  std::vector<Edge> edges;
+  std::vector<double> volts;
+  std::vector<bool> fixed;
+  std::vector<bool> fed;  ///< a current source delivers into the node
+
+  Conducting(const Solved& s, const Island& island, int state) {
+    const Network n = network_in(s, island, state);
+    const auto first = island.volts.begin() + static_cast<std::ptrdiff_t>(at(state) * island.nodes.size());
+    volts.assign(first, first + static_cast<std::ptrdiff_t>(island.nodes.size()));
+    fixed.assign(volts.size(), false);
+    fed.assign(volts.size(), false);
+    fixed[0] = true;
+    for (const auto& f : n.fixed) fixed[at(f.node)] = true;
+    for (std::size_t i = 0; i < n.resistors.size(); ++i) {
+      const auto& r = n.resistors[i];
+      if (r.ohms == open_circuit) continue;
+      edges.push_back({r.a, r.b, r.ohms, (volts[at(r.a)] - volts[at(r.b)]) / r.ohms, island.resistors[i]});
+    }
+    for (const auto& d : n.diodes) {
+      const double beyond = volts[at(d.anode)] - volts[at(d.cathode)] - d.drop;
+      if (d.ohms != open_circuit && beyond > 0.0)
+        edges.push_back({d.anode, d.cathode, d.ohms, beyond / d.ohms, -1});
+    }
+    for (const auto& c : n.currents) {
+      if (c.amps > 0.0) fed[at(c.to)] = true;
+    }
+  }
+};
+
+/// By node: resistance of the best way to `start`, and the edge that leads one step nearer to it.
+struct Ways {
+  std::vector<double> ohms;
+  std::vector<int> edge;
+};
+
+Ways ways_to(const Conducting& net, int start) {
+  Ways ways{std::vector<double>(net.volts.size(), std::numeric_limits<double>::infinity()),
+            std::vector<int>(net.volts.size(), -1)};
+  std::vector<bool> done(net.volts.size(), false);
+  ways.ohms[at(start)] = 0.0;
+  while (true) {
+    int nearest = -1;
+    for (std::size_t i = 0; i < done.size(); ++i) {
+      if (!done[i] && std::isfinite(ways.ohms[i]) && (nearest < 0 || ways.ohms[i] < ways.ohms[at(nearest)])) {
+        nearest = static_cast<int>(i);
+      }
+    }
+    if (nearest < 0) return ways;
+    done[at(nearest)] = true;
+    if (net.fixed[at(nearest)] && nearest != start) continue;  // a fixed node is an end
+    for (std::size_t e = 0; e < net.edges.size(); ++e) {
+      const Edge& edge = net.edges[e];
+      if (edge.a != nearest && edge.b != nearest) continue;
+      const int next = edge.a == nearest ? edge.b : edge.a;
+      const double there = ways.ohms[at(nearest)] + edge.ohms;
+      if (there < ways.ohms[at(next)]) {
+        ways.ohms[at(next)] = there;
+        ways.edge[at(next)] = static_cast<int>(e);
+      }
+    }
+  }
+}
+
+/// Puts names one after another, none twice in a row.
+struct Words {
+  std::string text, last;
+  void add(const std::string& name) {
+    if (name == last) return;
+    text += text.empty() ? name : " - " + name;
+    last = name;
+  }
+};
+
+/// The names met when `edge` is walked from one end to the other, without the node it begins at.
+void walk(const Solved& s, const Island& island, const Edge& edge, bool from_a, Words& words) {
+  const Circuit& c = s.circuit;
+  const auto contact = std::find_if(c.contacts.begin(), c.contacts.end(), [&](const ContactBranch& b) {
+    return edge.resistor >= 0 && b.resistor == edge.resistor;
+  });
+  const Node end = island.nodes[at(from_a ? edge.b : edge.a)];
+  if (contact != c.contacts.end()) {
+    const TouchedPin& pin = c.pins[at(contact->pin)];
+    const std::string pin_name = format("{}.{}", c.fitting->board->headers[at(pin.header)].id, pin.number);
+    // A contact's resistance always begins at the pin.
+    if (from_a) words.add(pin_name);
+    words.add(to_code(contact->lead->colour));
+    if (!from_a) words.add(pin_name);
+  }
+  words.add(node_name(c, end));
+}
+
+}  // namespace
+
+Path path_to(const Solved& s, Where where, Node victim, Side side) {
+  const Island& island = s.islands[at(where.island)];
+  const int start = island.local[at(victim)];
+  if (start < 0) return {};
+  const Conducting net(s, island, where.state);
+  const Ways ways = ways_to(net, start);
+  const auto nearest = [&](auto accept) {
+    int best = -1;
+    for (std::size_t i = 0; i < net.volts.size(); ++i) {
+      if (static_cast<int>(i) == start || !std::isfinite(ways.ohms[i]) || !accept(i)) continue;
+      if (best < 0 || ways.ohms[i] < ways.ohms[at(best)]) best = static_cast<int>(i);
+    }
+    return best;
+  };
+  int source = nearest([&](std::size_t i) {
+    if (!net.fixed[i]) return false;
+    return side == Side::Highest ? net.volts[i] >= net.volts[at(start)] - equal_volts
+                                 : net.volts[i] <= net.volts[at(start)] + equal_volts;
+  });
+  if (source < 0) source = nearest([&](std::size_t i) { return net.fed[i]; });
+  if (source < 0) return {};
+  Path path;
+  path.source = s.circuit.nodes[at(island.nodes[at(source)])];
+  Words words;
+  words.add(node_name(s.circuit, island.nodes[at(source)]));
+  for (int node = source; node != start;) {
+    const Edge& edge = net.edges[at(ways.edge[at(node)])];
+    walk(s, island, edge, edge.a == node, words);
+    node = edge.a == node ? edge.b : edge.a;
+  }
+  path.words = words.text;
+  return path;
+}
+
+Path path_through(const Solved& s, Where where, int contact) {
+  const Island& island = s.islands[at(where.island)];
+  const Conducting net(s, island, where.state);
+  const int resistor = s.circuit.contacts[at(contact)].resistor;
+  int first = -1;
+  for (std::size_t e = 0; e < net.edges.size(); ++e) {
+    if (net.edges[e].resistor == resistor) first = static_cast<int>(e);
+  }
+  if (first < 0) return {};
+  // From the contact to one end, then to the other.
+  const auto follow = [&](bool downstream) {
+    std::vector<int> trail;
+    std::vector<bool> seen(net.volts.size(), false);
+    const Edge& begin = net.edges[at(first)];
+    int node = (begin.amps >= 0.0) == downstream ? begin.b : begin.a;
+    while (!net.fixed[at(node)] && !seen[at(node)]) {
+      seen[at(node)] = true;
+      int best = -1;
+      double most = some_current;
+      for (std::size_t e = 0; e < net.edges.size(); ++e) {
+        const Edge& edge = net.edges[e];
+        if (edge.a != node && edge.b != node) continue;
+        const double out = edge.a == node ? edge.amps : -edge.amps;
+        if ((downstream ? out : -out) > most) {
+          most = downstream ? out : -out;
+          best = static_cast<int>(e);
+        }
+      }
+      if (best < 0) break;
+      trail.push_back(best);
+      node = net.edges[at(best)].a == node ? net.edges[at(best)].b : net.edges[at(best)].a;
+    }
+    return std::pair(trail, node);
+  };
+  auto [upstream, source] = follow(false);
+  const auto downstream = follow(true).first;
+  std::reverse(upstream.begin(), upstream.end());
+  upstream.push_back(first);
+  upstream.insert(upstream.end(), downstream.begin(), downstream.end());
+
+  Path path;
+  path.source = s.circuit.nodes[at(island.nodes[at(source)])];
+  Words words;
+  words.add(node_name(s.circuit, island.nodes[at(source)]));
+  for (const int e : upstream) walk(s, island, net.edges[at(e)], net.edges[at(e)].amps >= 0.0, words);
+  path.words = words.text;
+  return path;
+}
+
+bool driven(const Solved& s, Where where, Node node) {
+  const Island& island = s.islands[at(where.island)];
+  const Conducting net(s, island, where.state);
+  const Ways ways = ways_to(net, island.local[at(node)]);
+  for (std::size_t i = 0; i < net.fixed.size(); ++i) {
+    if (net.fixed[i] && ways.ohms[i] < 1e8) return true;
+  }
+  return false;
+}
+
+}  // namespace plugward::circuit

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// Internal. The way that a voltage or a current takes, in words: "24V - J7.1 - BN - V".
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "circuit/probe.h"
+
+namespace plugward::circuit {
+
+struct Path {
+  std::string words;  ///< from the source to the victim
+  Locus source;
+};
+
+/// The way of least resistance to `victim` from a node that can have raised (or lowered) it to its voltage.
+Path path_to(const Solved&, Where, Node victim, Side);
+
+/// The way that the current through a contact takes, from where it enters the circuit to where it leaves it,
+/// always along the largest current.
+Path path_through(const Solved&, Where, int contact);
+
+/// Does any conducting way lead from `node` to ground, a rail or an output in this state?
+bool driven(const Solved&, Where, Node node);
+
+}  // namespace plugward::circuit

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/cases.
+#include "cli/command.h"
+
+#include <array>
+
+namespace plugward {
+namespace {
+
+constexpr Takes mating(bool format, bool picture) {
+  return {.words = "FILE",
+          .words_say = "a board file and a harness file, in any order",
+          .fewest = 2,
+          .most = 2,
+          .fitting = true,
+          .families = true,
+          .format = format,
+          .picture = picture};
+}
+
+constexpr auto commands = std::to_array<Command>({
+    {"check", "may this cable go on this board? verdict and findings",
+     "plugward check boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
+     mating(true, false), run_check},
+    {"repin", "which contacts to move, step by step, with cautions and tests",
+     "plugward repin boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
+     mating(true, false), run_repin},
+    {"draw", "one labelled picture: header, housing now and then, moves",
+     "plugward draw boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --plug control -o kite.svg",
+     mating(false, true), run_draw},
+    {"lint",
+     "the descriptions themselves: every fault of every file in one run",
+     "plugward lint boards/heron-m7.xml harnesses/kite-probe.xml",
+     {.words = "FILE",
+      .words_say = "board, harness and family files",
+      .fewest = 1,
+      .most = 1000,
+      .families = true,
+      .format = true},
+     run_lint},
+    {"list",
+     "what plugward knows: families, functions, colours, gauges or rules",
+     "plugward list families",
+     {.words = "WHAT",
+      .words_say = "families [FAMILY], functions, colours, gauges or rules",
+      .fewest = 1,
+      .most = 2,
+      .families = true},
+     run_list},
+    {"explain",
+     "one rule at length: why it matters, an example, the cure",
+     "plugward explain back-feed",
+     {.words = "RULE", .words_say = "the word in [...] behind a message", .fewest = 1, .most = 1},
+     run_explain},
+});
+
+}  // namespace
+
+std::span<const Command> all_commands() {
+  return commands;
+}
+
+}  // namespace plugward

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/cases.
+#include "cli/load.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/edit_distance.h"
+#include "base/file.h"
+#include "base/format.h"
+#include "cli/placement.h"
+#include "cli/seen.h"
+#include "report/diagnostic_text.h"
+
+namespace plugward {
+namespace {
+
+Description read_one(Workbench& bench, const std::string& path) {
+  const FileId file = bench.sources.add(path, read_file(path));
+  return read_description(bench.sources, file, bench.catalogue, bench.diagnostics);
+}
+
+void take(Workbench& bench, const std::string& path, Description description) {
+  const auto put = [&](auto& place, auto& found, std::string_view what) {
+    if (!found) return;
+    if (place) {
+      throw UsageError(format("'{}' is a second {}: give one board file and one harness file", path, what));
+    }
+    place = std::move(found);
+  };
+  if (description.families) {
+    throw UsageError(format("'{}' holds connector families: give it after --families", path));
+  }
+  put(bench.board, description.board, "board");
+  put(bench.harness, description.harness, "harness");
+}
+
+void apply_seen(Workbench& bench, const Options& options) {
+  std::vector<std::string> done;
+  for (const Assignment& seen : options.seen) {
+    for (const std::string& other : done) {
+      if (other == seen.name) throw UsageError(format("'--seen' names plug '{}' twice", seen.name));
+    }
+    done.push_back(seen.name);
+    Parsed<SeenResult> result = rearrange_as_seen(*bench.harness, seen.name, seen.value);
+    if (const Fault* fault = std::get_if<Fault>(&result)) throw UsageError("--seen: " + fault->message);
+    SeenResult& fine = std::get<SeenResult>(result);
+    *bench.harness = std::move(fine.harness);
+    bench.notes.insert(bench.notes.end(), fine.notes.begin(), fine.notes.end());
+  }
+}
+
+std::map<std::string, std::string> stated_jumpers(const Board& board, const Options& options) {
+  std::map<std::string, std::string> stated;
+  std::vector<std::string> ids;
+  for (const Jumper& jumper : board.jumpers) ids.push_back(jumper.id);
+  const auto hint = [](const std::string& name, const std::vector<std::string>& candidates) {
+    const std::string near = nearest(name, candidates);
+    if (!near.empty()) return format("; did you mean '{}'?", near);
+    return candidates.empty() ? std::string("; it has none") : format("; it has {}", join(candidates, ", "));
+  };
+  for (const Assignment& one : options.jumpers) {
+    const Jumper* jumper = board.jumper(one.name);
+    if (jumper == nullptr) {
+      throw UsageError(
+          format("--jumper: board '{}' has no jumper '{}'{}", board.id, one.name, hint(one.name, ids)));
+    }
+    if (std::find(jumper->rails.begin(), jumper->rails.end(), one.value) == jumper->rails.end()) {
+      throw UsageError(format("--jumper: jumper '{}' has no position '{}'{}", one.name, one.value,
+                              hint(one.value, jumper->rails)));
+    }
+    if (!stated.emplace(one.name, one.value).second) {
+      throw UsageError(format("'--jumper' names '{}' twice", one.name));
+    }
+  }
+  return stated;
+}
+
+}  // namespace
+
+void load_families(Workbench& bench, const Options& options) {
+  add_builtin_families(bench.catalogue);
+  for (const std::string& path : options.families) {
+    const Description description = read_one(bench, path);
+    if (description.board || description.harness) {
+      throw UsageError(format("'{}' after --families does not hold connector families", path));
+    }
+  }
+}
+
+std::optional<Fitting> load_fitting(Workbench& bench, const Options& options) {
+  load_families(bench, options);
+  for (const std::string& path : options.words) take(bench, path, read_one(bench, path));
+  bench.diagnostics.sort();
+  if (bench.diagnostics.has_errors()) return std::nullopt;
+
+  apply_seen(bench, options);
+  Fitting fitting{bench.board.get(), bench.harness.get(), &bench.catalogue, {}, {}};
+  fitting.jumpers = stated_jumpers(*bench.board, options);
+  PlacementChoice choice = choose_placements(*bench.board, *bench.harness, options.at);
+  if (!choice.error.empty()) throw UsageError(choice.error);
+  fitting.placements = std::move(choice.placements);
+  bench.notes.insert(bench.notes.end(), choice.notes.begin(), choice.notes.end());
+  return fitting;
+}
+
+std::string stderr_text(const Workbench& bench, const Options& options) {
+  DiagnosticTextOptions how;
+  how.colour = options.colour_err;
+  how.per_rule = static_cast<std::size_t>(options.max_errors);
+  std::string text = diagnostics_text(bench.sources, bench.diagnostics, how);
+  for (const std::string& note : bench.notes) text += format("plugward: note: {}\n", note);
+  return text;
+}
+
+}  // namespace plugward

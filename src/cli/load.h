@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: MIT
+// From the command line to a fitting that can be judged.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cli/options.h"
+#include "diag/diagnostic.h"
+#include "model/fitting.h"
+#include "reader/descriptions.h"
+
+namespace plugward {
+
+/// Everything that was read. A fitting points into it: it is not copied or moved.
+struct Workbench {
+  Workbench() = default;
+  Workbench(const Workbench&) = delete;
+  Workbench& operator=(const Workbench&) = delete;
+
+  Sources sources;
+  Catalogue catalogue;
+  Diagnostics diagnostics;
+  std::unique_ptr<Board> board;
+  std::unique_ptr<Harness> harness;
+  std::vector<std::string> notes;  ///< what the person should know about the choices made
+};
+
+/// Adds the built-in families and those of --families. Throws WorldError, UsageError.
+void load_families(Workbench&, const Options&);
+
+/// Reads the two files of the command line, in any order, and builds the fitting: --seen, --at and --jumper
+/// applied. Nothing when the files have errors: the diagnostics say which. Throws WorldError, UsageError.
+std::optional<Fitting> load_fitting(Workbench&, const Options&);
+
+/// What goes to standard error: diagnostics and notes. "" when all is well.
+std::string stderr_text(const Workbench&, const Options&);
+
+}  // namespace plugward

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+// Parses the command line, runs one command, writes what it made. Commands print nothing themselves.
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <exception>
+#include <string>
+#include <vector>
+
+#include "base/file.h"
+#include "base/format.h"
+#include "cli/command.h"
+#include "cli/options.h"
+
+namespace plugward {
+namespace {
+
+void write_stdout(const std::string& bytes) {
+  const bool written = std::fwrite(bytes.data(), 1, bytes.size(), stdout) == bytes.size();
+  if (!written || std::fflush(stdout) != 0) {
+    throw WorldError(format("cannot write standard output: {}", std::strerror(errno)));
+  }
+}
+
+void write_stderr(const std::string& bytes) {
+  std::fwrite(bytes.data(), 1, bytes.size(), stderr);
+}
+
+ExitStatus run(const std::vector<std::string>& arguments) {
+  auto parsed = parse_command_line(arguments, all_commands());
+  if (const auto* information = std::get_if<Information>(&parsed)) {
+    write_stdout(information->text);
+    return ExitStatus::Fine;
+  }
+  Options& options = std::get<Options>(parsed);
+  const ColourEnvironment environment = read_colour_environment();
+  options.colour_out =
+      use_colour(options.colour, options.to_stdout() && ::isatty(STDOUT_FILENO) != 0, environment);
+  options.colour_err = use_colour(options.colour, ::isatty(STDERR_FILENO) != 0, environment);
+
+  const Outcome outcome = options.command->run(options);
+  write_stderr(outcome.diagnostics);
+  if (options.to_stdout()) {
+    write_stdout(outcome.product);
+  } else if (!outcome.product.empty()) {
+    write_file(options.output, outcome.product);
+  }
+  return outcome.status;
+}
+
+}  // namespace
+}  // namespace plugward
+
+int main(int argc, char** argv) {
+  using plugward::ExitStatus;
+  try {
+    return static_cast<int>(plugward::run(std::vector<std::string>(argv + (argc > 0 ? 1 : 0), argv + argc)));
+  } catch (const std::exception& error) {
+    plugward::write_stderr(plugward::format("plugward: error: {}\n", error.what()));
+  }
+  return static_cast<int>(ExitStatus::NoJudgement);
+}

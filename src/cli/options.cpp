@@ -1,0 +1,184 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/unit/cli/options_test.cpp.
+#include "cli/options.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <memory>
+
+#include "base/edit_distance.h"
+#include "base/format.h"
+
+namespace plugward {
+namespace {
+
+std::string did_you_mean(const std::string& name, const std::vector<std::string>& candidates) {
+  const std::string near = nearest(name, candidates);
+  return near.empty() ? "" : format("; did you mean '{}'?", near);
+}
+
+std::vector<std::string> names_of(std::span<const Command> commands) {
+  std::vector<std::string> names;
+  for (const Command& command : commands) names.emplace_back(command.name);
+  return names;
+}
+
+/// What the library fills in before the words are understood.
+struct Raw {
+  Options options;
+  std::vector<std::string> at, jumpers, seen;
+  std::string format = "text";
+  std::string colour = "auto";
+};
+
+void add_options(CLI::App& app, const Command& command, Raw& raw) {
+  const Takes& takes = command.takes;
+  Options& options = raw.options;
+  // Each occurrence takes one value: a file name behind it is a word of its own.
+  const auto repeated = [&app](const char* name, std::vector<std::string>& into, const char* says,
+                               const char* type) {
+    app.add_option(name, into, says)->allow_extra_args(false)->type_name(type);
+  };
+  app.add_option(std::string(takes.words), options.words, std::string(takes.words_say))->type_name("");
+  if (takes.fitting) {
+    repeated("--at", raw.at, "this plug goes on that header", "PLUG=HEADER");
+    repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail", "JUMPER=RAIL");
+    repeated("--seen", raw.seen,
+             "the colours really seen in the housing, cavity 1 first; - is an empty cavity, ? a colour "
+             "that cannot be told",
+             "PLUG=BN,RD,-");
+  }
+  if (takes.families) repeated("--families", options.families, "more connector families", "FILE");
+  if (takes.format) {
+    app.add_option("--format", raw.format, "text (default) or json")->type_name("FORMAT");
+  }
+  if (takes.picture) {
+    app.add_option("--picture", options.picture, "svg, pdf or png; else by the suffix of -o")
+        ->type_name("KIND");
+    app.add_option("--plug", options.plug, "which plug to draw; needed when several are placed")
+        ->type_name("PLUG");
+    app.add_option("--view", options.view, "wire (the side of the leads, default) or mating")
+        ->type_name("VIEW");
+  }
+  app.add_option("-o,--output", options.output, "write to this file, whole or not at all")->type_name("FILE");
+  app.add_option("--max-errors", options.max_errors, "diagnostics of one rule that are shown; 0: all")
+      ->type_name("N");
+  app.add_option("--color,--colour", raw.colour, "always, never or auto (default)")->type_name("WHEN");
+  app.footer(format("Example:\n  {}", command.example));
+}
+
+std::vector<std::string> option_names(const CLI::App& app) {
+  std::vector<std::string> names;
+  for (const CLI::Option* option : app.get_options()) {
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  }
+  return names;
+}
+
+template <class Value>
+Value chosen(std::string_view option, const std::string& word,
+             const std::vector<std::pair<std::string, Value>>& values) {
+  std::vector<std::string> names;
+  for (const auto& [name, value] : values) {
+    if (name == word) return value;
+    names.push_back(name);
+  }
+  throw UsageError(
+      format("'{}' takes {}, not '{}'{}", option, join(names, ", "), word, did_you_mean(word, names)));
+}
+
+std::vector<Assignment> assignments(std::string_view option, std::string_view form,
+                                    const std::vector<std::string>& texts) {
+  std::vector<Assignment> result;
+  for (const std::string& text : texts) {
+    const std::size_t equals = text.find('=');
+    if (equals == std::string::npos || equals == 0 || equals + 1 == text.size()) {
+      throw UsageError(format("'{} {}' is not of the form {}", option, text, form));
+    }
+    result.push_back({text.substr(0, equals), text.substr(equals + 1)});
+  }
+  return result;
+}
+
+/// The library's word for a fault, as ours.
+std::string fault_text(const CLI::ParseError& error, const CLI::App& app) {
+  if (error.get_name() == "ExtrasError") {
+    for (const std::string& extra : app.remaining()) {
+      const std::string name = extra.substr(0, extra.find('='));
+      if (name.starts_with("-")) {
+        return format("unknown option '{}'{}", name, did_you_mean(name, option_names(app)));
+      }
+    }
+  }
+  std::string text = error.what();
+  while (!text.empty() && (text.back() == '\n' || text.back() == '.')) text.pop_back();
+  return text;
+}
+
+void check_word_count(const Command& command, const Options& options) {
+  const auto count = static_cast<int>(options.words.size());
+  const Takes& takes = command.takes;
+  if (count >= takes.fewest && count <= takes.most) return;
+  throw UsageError(format("'{}' takes {}; {} {} given", command.name, takes.words_say, count,
+                          count == 1 ? "word was" : "words were"));
+}
+
+std::string overview(std::span<const Command> commands) {
+  std::string text =
+      "plugward tells whether a cable may be plugged on a board's header, what would happen,\n"
+      "and which crimp contacts to move so that it may.\n\n"
+      "Usage: plugward COMMAND ...\n\nCommands:\n";
+  for (const Command& command : commands) text += format("  {:<9}{}\n", command.name, command.description);
+  text +=
+      "\n'plugward COMMAND --help' lists the options and an example. 'plugward --version' names the "
+      "version.\n"
+      "\nExit status: 0 plug it in, or done; 1 any other verdict, or errors in the files; 2 no judgement.\n";
+  return text;
+}
+
+Options understand(Raw raw, const Command& command) {
+  Options options = std::move(raw.options);
+  options.command = &command;
+  check_word_count(command, options);
+  options.at = assignments("--at", "PLUG=HEADER", raw.at);
+  options.jumpers = assignments("--jumper", "JUMPER=RAIL", raw.jumpers);
+  options.seen = assignments("--seen", "PLUG=COLOUR,COLOUR,...", raw.seen);
+  options.format = chosen<ProductFormat>("--format", raw.format,
+                                         {{"text", ProductFormat::Text}, {"json", ProductFormat::Json}});
+  options.colour = chosen<ColourChoice>(
+      "--color", raw.colour,
+      {{"always", ColourChoice::Always}, {"never", ColourChoice::Never}, {"auto", ColourChoice::Auto}});
+  if (options.max_errors < 0) throw UsageError("'--max-errors' takes a number from 0 on");
+  return options;
+}
+
+}  // namespace
+
+std::variant<Options, Information> parse_command_line(const std::vector<std::string>& arguments,
+                                                      std::span<const Command> commands) {
+  if (arguments.empty()) throw UsageError("no command given; 'plugward --help' lists them");
+  const std::string& name = arguments.front();
+  if (name == "--help" || name == "-h" || name == "help") return Information{overview(commands)};
+  if (name == "--version") return Information{format("plugward {}\n", PLUGWARD_VERSION)};
+  const auto command =
+      std::find_if(commands.begin(), commands.end(), [&](const Command& c) { return c.name == name; });
+  if (command == commands.end()) {
+    const std::string_view kind = name.starts_with("-") ? "option" : "command";
+    throw UsageError(format("unknown {} '{}'{}", kind, name, did_you_mean(name, names_of(commands))));
+  }
+  Raw raw;
+  CLI::App app(std::string(command->description), format("plugward {}", name));
+  app.get_formatter()->column_width(28);
+  add_options(app, *command, raw);
+  std::vector<std::string> rest(arguments.rbegin(), std::prev(arguments.rend()));
+  try {
+    app.parse(rest);
+  } catch (const CLI::CallForHelp&) {
+    return Information{app.help()};
+  } catch (const CLI::ParseError& error) {
+    throw UsageError(fault_text(error, app));
+  }
+  return understand(std::move(raw), *command);
+}
+
+}  // namespace plugward

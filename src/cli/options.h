@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// The command line as a plain struct. options.cpp is the one place that names the option library.
+#pragma once
+
+#include <span>
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "cli/colour.h"
+#include "cli/command.h"
+#include "cli/exit_status.h"
+
+namespace plugward {
+
+/// The person asked for something that the command line cannot mean. Caught once, in main; exit status 2.
+/// The message is complete and may end in "did you mean ...".
+class UsageError : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
+};
+
+/// "NAME=VALUE" as given after an option.
+struct Assignment {
+  std::string name;
+  std::string value;
+};
+
+enum class ProductFormat { Text, Json };
+
+struct Options {
+  const Command* command = nullptr;
+  std::vector<std::string> words;  ///< what stands without an option: files, a rule, a list
+  std::vector<Assignment> at;
+  std::vector<Assignment> jumpers;
+  std::vector<Assignment> seen;
+  std::vector<std::string> families;
+  ProductFormat format = ProductFormat::Text;
+  std::string output;   ///< "" or "-": standard output
+  std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`
+  std::string plug;
+  std::string view = "wire";
+  int max_errors = 20;  ///< diagnostics of one rule; 0: all
+  ColourChoice colour = ColourChoice::Auto;
+  bool colour_out = false;  ///< settled by main from `colour`, the streams and the environment
+  bool colour_err = false;
+
+  bool to_stdout() const { return output.empty() || output == "-"; }
+};
+
+/// Text to be printed instead of running a command: --help, --version.
+struct Information {
+  std::string text;
+};
+
+/// `arguments` without the program's name. Throws UsageError.
+std::variant<Options, Information> parse_command_line(const std::vector<std::string>& arguments,
+                                                      std::span<const Command> commands);
+
+}  // namespace plugward

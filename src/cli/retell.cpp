@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/unit/cli/retell_test.cpp.
+#include "cli/retell.h"
+
+#include "base/format.h"
+
+namespace plugward {
+namespace {
+
+std::string quoted(std::string_view word) {
+  constexpr std::string_view plain =
+      "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-+=.,:/@%";
+  if (!word.empty() && word.find_first_not_of(plain) == std::string_view::npos) return std::string(word);
+  std::string text = "'";
+  for (const char c : word) {
+    if (c == '\'') {
+      text += "'\\''";
+    } else {
+      text += c;
+    }
+  }
+  return text + "'";
+}
+
+}  // namespace
+
+std::string retell(std::string_view command, const Options& options) {
+  std::string text = format("plugward {}", command);
+  const auto add = [&text](std::string_view option, const std::string& value) {
+    text += format("{}{} {}", option.empty() ? "" : " ", option, quoted(value));
+  };
+  const auto add_all = [&](std::string_view option, const std::vector<Assignment>& list) {
+    for (const Assignment& one : list) add(option, one.name + "=" + one.value);
+  };
+  for (const std::string& word : options.words) add("", word);
+  add_all("--at", options.at);
+  add_all("--jumper", options.jumpers);
+  add_all("--seen", options.seen);
+  for (const std::string& path : options.families) add("--families", path);
+  return text;
+}
+
+}  // namespace plugward

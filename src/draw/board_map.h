@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// The whole board, small: outline, holes, all headers, one of them filled. Also the frame of one header on
+// it.
+#pragma once
+
+#include "catalogue/family.h"
+#include "draw/text_fit.h"
+#include "model/board.h"
+
+namespace plugward {
+
+/// How far the board reaches from pin 1 of a header, in mm of the board, when one faces the header and turns
+/// it so that its row runs to the right: negative `left` is the usual case.
+struct LocalBoard {
+  double left = 0, right = 0, above = 0, below = 0;
+};
+LocalBoard board_around(const Header&, const Board&);
+
+/// Outline of a header on the board, mm from the board's lower left corner, board seen from above.
+Box header_outline(const Header&, const Catalogue&);
+
+/// Fits the board into `room`; returns the group and the box that it fills, mm on paper.
+struct BoardMap {
+  Group group;
+  Box box;
+};
+BoardMap draw_board_map(const Board&, int header, const Catalogue&, const Box& room);
+
+}  // namespace plugward

@@ -1,0 +1,238 @@
+// SPDX-License-Identifier: MIT
+// Tested in mating_facts_test.cpp.
+#include "draw/mating_facts.h"
+
+#include <algorithm>
+
+#include "base/format.h"
+#include "draw/words.h"
+
+namespace plugward {
+namespace {
+
+constexpr std::size_t most_flagged = 4;
+
+bool within(Span inner, Span outer) {
+  return inner.known() && outer.known() && inner.file == outer.file && inner.begin >= outer.begin &&
+         inner.end <= outer.end;
+}
+
+bool concerns(const Finding& finding, const Lead& lead, const Harness& harness) {
+  for (const Span span : {finding.first, finding.second}) {
+    if (within(span, lead.span) || within(span, lead.to_span)) return true;
+    if (lead.to && within(span, harness.terminal(*lead.to).span)) return true;
+  }
+  return false;
+}
+
+bool concerns(const Finding& finding, const Pin& pin) {
+  return within(finding.first, pin.span) || within(finding.second, pin.span);
+}
+
+Weight worst_of_lead(const MatingFacts& facts, int lead, bool& any) {
+  Weight worst = Weight::Note;
+  any = false;
+  for (const Flagged& f : facts.flagged) {
+    if (std::find(f.leads.begin(), f.leads.end(), lead) == f.leads.end()) continue;
+    if (f.finding->weight == Weight::Note) continue;
+    any = true;
+    worst = std::min(worst, f.finding->weight);
+  }
+  return worst;
+}
+
+std::vector<Flagged> find_flagged(const MatingFacts& facts) {
+  std::vector<Flagged> all;
+  if (facts.advice.verdict == Verdict::Repin) return all;
+  for (const Finding& finding : facts.advice.now.findings) {
+    Flagged f;
+    f.finding = &finding;
+    for (std::size_t i = 0; i < facts.plug.leads.size(); ++i) {
+      if (concerns(finding, facts.plug.leads[i], *facts.fitting.harness))
+        f.leads.push_back(static_cast<int>(i));
+    }
+    for (const Pin& pin : facts.header.pins) {
+      if (concerns(finding, pin)) f.pins.push_back(pin.number);
+    }
+    all.push_back(std::move(f));
+  }
+  // Worst first; of equal weight those of this plug and header before the others.
+  std::stable_sort(all.begin(), all.end(), [](const Flagged& a, const Flagged& b) {
+    const auto key = [](const Flagged& f) {
+      return std::pair(f.finding->weight, f.leads.empty() && f.pins.empty());
+    };
+    return key(a) < key(b);
+  });
+  int number = 0;
+  for (std::size_t i = 0; i < all.size() && i < most_flagged; ++i) {
+    if (!all[i].leads.empty() || !all[i].pins.empty()) all[i].number = ++number;
+  }
+  return all;
+}
+
+std::string signs(const MatingFacts& facts, int item, std::vector<int> Flagged::*list) {
+  std::vector<int> numbers;
+  for (const Flagged& f : facts.flagged) {
+    const std::vector<int>& items = f.*list;
+    if (f.number > 0 && std::find(items.begin(), items.end(), item) != items.end())
+      numbers.push_back(f.number);
+  }
+  return format("{}", join(numbers, ","));
+}
+
+std::string arrangement_words(const MatingFacts& facts, const Arrangement& arrangement, bool after) {
+  std::string text;
+  for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
+    const int lead = MatingFacts::lead_in(arrangement, cavity);
+    if (lead < 0) {
+      text += format(" Cavity {}: empty.", cavity);
+      continue;
+    }
+    text += format(" Cavity {}: {} {}, {}.", cavity, to_code(facts.lead(lead).colour),
+                   join(lead_phrases(facts.lead(lead), *facts.fitting.harness), ", "),
+                   meeting_words(facts, lead, cavity, after));
+  }
+  return text;
+}
+
+void add_findings(std::vector<Paragraph>& text, const MatingFacts& facts) {
+  for (const Flagged& f : facts.flagged) {
+    Paragraph p;
+    p.mark = f.number > 0 ? Paragraph::Mark::Flag : Paragraph::Mark::Number;
+    p.sign = f.number > 0 ? format("{}", f.number) : "–";
+    p.text = format("{}: {}", to_word(f.finding->weight), f.finding->message);
+    text.push_back(std::move(p));
+  }
+}
+
+}  // namespace
+
+int MatingFacts::lead_in(const Arrangement& arrangement, int cavity) {
+  for (std::size_t i = 0; i < arrangement.cavity.size(); ++i) {
+    if (arrangement.cavity[i] == cavity) return static_cast<int>(i);
+  }
+  return -1;
+}
+
+MatingFacts gather(const Fitting& fitting, const Advice& advice, int placement) {
+  const Placement& placed = fitting.placements[static_cast<std::size_t>(placement)];
+  const Plug& plug = fitting.harness->plugs[static_cast<std::size_t>(placed.plug)];
+  const Header& header = fitting.board->headers[static_cast<std::size_t>(placed.header)];
+  MatingFacts facts{fitting, advice, plug, header, nullptr, nullptr, nullptr, {}, {}, {}};
+  if (fitting.catalogue != nullptr) {
+    facts.plug_family = fitting.catalogue->find(plug.family);
+    facts.header_family = fitting.catalogue->find(header.family);
+  }
+  for (const Lead& lead : plug.leads) facts.now.cavity.push_back(lead.cavity);
+  facts.then = facts.now;
+  if (advice.plan) {
+    for (const PlugPlan& plan : advice.plan->plugs) {
+      if (plan.plug != placed.plug || plan.steps.empty()) continue;
+      facts.plan = &plan;
+      facts.now = plan.before;
+      facts.then = plan.after;
+    }
+  }
+  facts.flagged = find_flagged(facts);
+  return facts;
+}
+
+std::string flags_of_lead(const MatingFacts& facts, int lead) {
+  return signs(facts, lead, &Flagged::leads);
+}
+std::string flags_of_pin(const MatingFacts& facts, int pin) {
+  return signs(facts, pin, &Flagged::pins);
+}
+
+std::string meeting_words(const MatingFacts& facts, int lead, int cavity, bool after) {
+  if (cavity > facts.header.positions) return "meets no pin";
+  const std::string pin = format("{}.{}", facts.header.id, cavity);
+  if (after || facts.advice.verdict == Verdict::Mate) return "✓ suits " + pin;
+  bool any = false;
+  const Weight worst = worst_of_lead(facts, lead, any);
+  if (!any) return "meets " + pin;
+  return (worst == Weight::Doubt ? "? in doubt on " : "✗ wrong on ") + pin;
+}
+
+std::string title_of(const MatingFacts& facts) {
+  return format("{}, plug {} → {}, {}", facts.fitting.harness->title,
+                facts.plug.label.empty() ? facts.plug.id : facts.plug.label, facts.fitting.board->title,
+                header_name(facts.header));
+}
+
+std::string describe(const MatingFacts& facts, View view) {
+  std::string text =
+      format("Verdict {}. {} The plug is {}. {}:", to_word(facts.advice.verdict), facts.advice.summary,
+             view_words(view == View::WireSide), facts.plan ? "Now" : "The plug");
+  text += arrangement_words(facts, facts.now, false);
+  if (facts.plan != nullptr) {
+    text += " Moves:";
+    int number = 0;
+    for (const Step& step : facts.plan->steps) {
+      text += format(" {}. {}.", ++number, step_words(step, facts.plug, *facts.fitting.harness));
+    }
+    text += " Then:" + arrangement_words(facts, facts.then, true);
+  }
+  text += format(" Header {} from pin 1:", header_name(facts.header));
+  for (const Pin& pin : facts.header.pins) {
+    text += format(" {} {}{}", pin.number, join(pin_phrases(pin, facts.fitting), ", "),
+                   pin.number < facts.header.positions ? ";" : ".");
+  }
+  return text;
+}
+
+std::vector<Paragraph> panel_text(const MatingFacts& facts) {
+  using Mark = Paragraph::Mark;
+  std::vector<Paragraph> text;
+  if (!facts.advice.summary.empty()) text.push_back({Mark::None, "", facts.advice.summary, false});
+  if (facts.plan != nullptr) {
+    text.push_back({Mark::None, "", "Moves, in this order", true});
+    int number = 0;
+    for (const Step& step : facts.plan->steps) {
+      text.push_back({Mark::TickBox, format("{}", ++number),
+                      step_words(step, facts.plug, *facts.fitting.harness), false});
+    }
+    text.push_back({Mark::None, "", "Then plug in, and check that cavity 1 meets pin 1.", false});
+  } else if (facts.advice.verdict == Verdict::Mate || facts.advice.verdict == Verdict::Repin) {
+    text.push_back({Mark::None, "", "Nothing to move in this plug. Lead by lead", true});
+    for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
+      const int lead = MatingFacts::lead_in(facts.now, cavity);
+      if (lead < 0) continue;
+      const std::string pin =
+          cavity <= facts.header.positions
+              ? format("{} {}", cavity, join(pin_phrases(facts.header.pin(cavity), facts.fitting), ", "))
+              : std::string("no pin");
+      text.push_back(
+          {Mark::Number, "✓",
+           format("{} {} meets {}", cavity, lead_name(facts.lead(lead), *facts.fitting.harness), pin),
+           false});
+    }
+  }
+  if (facts.advice.verdict == Verdict::Measure && !facts.advice.measurements.empty()) {
+    text.push_back({Mark::None, "", "Measure this first", true});
+    const Measurement& m = facts.advice.measurements.front();
+    text.push_back({Mark::TickBox, "", m.action, false});
+    if (!m.expect.empty()) text.push_back({Mark::None, "", m.expect, false});
+  }
+  if (facts.advice.verdict == Verdict::Adapt && !facts.advice.parts.empty()) {
+    text.push_back({Mark::None, "", "Add first", true});
+    for (const std::string& part : facts.advice.parts) text.push_back({Mark::TickBox, "", part, false});
+  }
+  if (!facts.flagged.empty()) {
+    text.push_back(
+        {Mark::None, "", facts.advice.verdict == Verdict::Mate ? "Worth knowing" : "Why, worst first", true});
+    add_findings(text, facts);
+  }
+  if (!facts.advice.settings.empty()) {
+    text.push_back({Mark::None, "", "Tell the firmware", true});
+    for (const Setting& setting : facts.advice.settings)
+      text.push_back({Mark::TickBox, "", setting.what, false});
+  }
+  if (facts.plug_family != nullptr && facts.plug_family->first_cavity) {
+    text.push_back({Mark::None, "", "Find cavity 1", true});
+    text.push_back({Mark::None, "", facts.plug_family->first_cavity->value, false});
+  }
+  return text;
+}
+
+}  // namespace plugward

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// Running text beside the picture: headings, paragraphs with a tick box, a number flag or a mark in front.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "draw/text_fit.h"
+
+namespace plugward {
+
+struct Paragraph {
+  enum class Mark { None, TickBox, Flag, Number };
+  Mark mark = Mark::None;
+  std::string sign;  ///< in the flag; of Number: before the text
+  std::string text;
+  bool heading = false;
+};
+
+/// Sets as many paragraphs as `room` holds; the last line then says how many were left out. `rest`: whose
+/// names they are ("more: see the text report"). Returns the y below the last line.
+double add_paragraphs(Group&, const std::vector<Paragraph>&, const Box& room, const std::string& rest,
+                      const TextMeasure&);
+
+/// A flag with a sign, its pole's foot at `foot`; `upright` turns the sign. Returns the space it takes.
+Box add_flag(Group&, const std::string& sign, Point foot, bool upright, const TextMeasure&);
+
+}  // namespace plugward

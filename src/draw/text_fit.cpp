@@ -1,0 +1,137 @@
+// SPDX-License-Identifier: MIT
+#include "draw/text_fit.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "draw/style.h"
+
+namespace plugward {
+namespace {
+
+/// Length of the code point that begins at text[at]. Text is valid UTF-8 (the reader saw to it).
+std::size_t code_point_length(std::string_view text, std::size_t at) {
+  std::size_t length = 1;
+  while (at + length < text.size() && (static_cast<unsigned char>(text[at + length]) & 0xC0U) == 0x80U)
+    ++length;
+  return length;
+}
+
+/// Pieces that may stand at a line's end; a trailing space belongs to its piece.
+std::vector<std::string> pieces(std::string_view text) {
+  std::vector<std::string> all;
+  std::string piece;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    piece += text[i];
+    const bool within_number =
+        i + 1 < text.size() && (text[i + 1] == '.' || (text[i + 1] >= '0' && text[i + 1] <= '9'));
+    const bool joint = (text[i] == '/' || text[i] == '-' || text[i] == '.') && piece.size() > 2 &&
+                       !within_number && i + 1 < text.size() && text[i + 1] != ' ';
+    if (text[i] == ' ' || joint) all.push_back(std::exchange(piece, {}));
+  }
+  if (!piece.empty()) all.push_back(piece);
+  return all;
+}
+
+std::string trimmed(std::string text) {
+  while (!text.empty() && text.back() == ' ') text.pop_back();
+  return text;
+}
+
+}  // namespace
+
+double text_width(const std::string& text, Type type, const TextMeasure& measure) {
+  return measure.measure(text, type.points, type.bold).width;
+}
+
+std::vector<std::string> wrap(std::string_view text, double width, Type type, const TextMeasure& measure) {
+  std::vector<std::string> lines;
+  std::string line;
+  const auto fits = [&](const std::string& s) { return text_width(trimmed(s), type, measure) <= width; };
+  for (const std::string& piece : pieces(text)) {
+    if (fits(line + piece)) {
+      line += piece;
+      continue;
+    }
+    if (!trimmed(line).empty()) lines.push_back(trimmed(line));
+    line.clear();
+    if (fits(piece)) {
+      line = piece;
+      continue;
+    }
+    for (std::size_t i = 0; i < piece.size();) {
+      const std::string next = piece.substr(i, code_point_length(piece, i));
+      if (!line.empty() && !fits(line + next)) lines.push_back(std::exchange(line, {}));
+      line += next;
+      i += next.size();
+    }
+  }
+  if (!trimmed(line).empty() || lines.empty()) lines.push_back(trimmed(line));
+  return lines;
+}
+
+std::string shorten(std::string_view text, double width, Type type, const TextMeasure& measure) {
+  std::string whole(text);
+  if (text_width(whole, type, measure) <= width) return whole;
+  std::string kept;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t length = code_point_length(text, i);
+    const std::string longer = kept + std::string(text.substr(i, length));
+    if (text_width(trimmed(longer) + "…", type, measure) > width) break;
+    kept = longer;
+    i += length;
+  }
+  return trimmed(kept) + "…";
+}
+
+std::vector<std::string> wrap_at_most(std::string_view text, double width, std::size_t most, Type type,
+                                      const TextMeasure& measure) {
+  std::vector<std::string> lines = wrap(text, width, type, measure);
+  if (lines.size() <= most) return lines;
+  std::string rest;
+  for (std::size_t i = most - 1; i < lines.size(); ++i) rest += (rest.empty() ? "" : " ") + lines[i];
+  lines.resize(most);
+  lines.back() = shorten(rest, width, type, measure);
+  return lines;
+}
+
+double widest_word(std::string_view text, Type type, const TextMeasure& measure) {
+  double widest = 0;
+  for (const std::string& piece : pieces(text))
+    widest = std::max(widest, text_width(trimmed(piece), type, measure));
+  return widest;
+}
+
+double add_lines(Group& group, const std::vector<std::string>& lines, Point at, Type type, Ink ink,
+                 Anchor anchor) {
+  for (const std::string& line : lines) {
+    group.add(Words{at, line, type.points, type.bold, ink, anchor, 0});
+    at.y += style::line_height(type.points);
+  }
+  return at.y;
+}
+
+Box words_box(const Words& words, const TextMeasure& measure) {
+  const TextMeasure::Size size = measure.measure(words.text, words.points, words.bold);
+  double start = 0;
+  if (words.anchor == Anchor::Middle) start = -size.width / 2;
+  if (words.anchor == Anchor::End) start = -size.width;
+  const double angle = words.rotation * 3.14159265358979323846 / 180.0;
+  const double c = std::cos(angle), s = std::sin(angle);
+  Box box{1e9, 1e9, -1e9, -1e9};
+  for (const double along : {start, start + size.width}) {
+    for (const double up : {size.ascent, -size.descent}) {
+      const double x = words.at.x + along * c - up * s;
+      const double y = words.at.y - along * s - up * c;
+      box = {std::min(box.left, x), std::min(box.top, y), std::max(box.right, x), std::max(box.bottom, y)};
+    }
+  }
+  return box;
+}
+
+bool overlap(const Box& a, const Box& b, double slack) {
+  return std::min(a.right, b.right) - std::max(a.left, b.left) > slack &&
+         std::min(a.bottom, b.bottom) - std::max(a.top, b.top) > slack;
+}
+
+}  // namespace plugward

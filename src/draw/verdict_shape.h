@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// The verdict as a word within an outline that no other verdict has, so that it reads without colour.
+#pragma once
+
+#include "draw/text_fit.h"
+#include "judge/judgement.h"
+
+namespace plugward {
+
+/// Fills `room` (mm). The word is set in the middle.
+Group verdict_shape(Verdict, const Box& room, const TextMeasure&);
+
+}  // namespace plugward

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/unit/reader/board_reader_test.cpp.
+#include "reader/common_reader.h"
+
+#include <array>
+
+#include "base/format.h"
+
+namespace plugward {
+namespace {
+
+constexpr std::array<Word<EvidenceKind>, 7> evidence_kinds{{{"board-print", EvidenceKind::BoardPrint},
+                                                            {"makers-drawing", EvidenceKind::MakersDrawing},
+                                                            {"schematic", EvidenceKind::Schematic},
+                                                            {"measurement", EvidenceKind::Measurement},
+                                                            {"data-sheet", EvidenceKind::DataSheet},
+                                                            {"standard", EvidenceKind::Standard},
+                                                            {"assumption", EvidenceKind::Assumption}}};
+constexpr std::array<Word<Numbering>, 2> numberings{{{"zigzag", Numbering::Zigzag}, {"by-row", Numbering::ByRow}}};
+constexpr std::array<Word<KeyState>, 3> key_states{
+    {{"intact", KeyState::Intact}, {"removed", KeyState::Removed}, {"unknown", KeyState::Unknown}}};
+
+void check_against_family(const Reading& reading, const Attributes& a, const Shape& shape, const Family& family) {
+  const auto note_family = [&](Diagnostic& diagnostic) {
+    if (family.span.known()) diagnostic.note(family.span, format("family '{}' is declared here", family.id));
+  };
+  if (shape.rows > family.rows) {
+    note_family(a.conflict(Key::Rows, format("'{}' is made with one row only", family.id)));
+  } else if (shape.positions < family.fewest_positions || shape.positions > family.most_positions) {
+    note_family(reading.fault(Rule::PositionRange, shape.positions_span,
+                              format("'{}' is made with {} to {} positions, not {}", family.id, family.fewest_positions,
+                                     family.most_positions, shape.positions)));
+  }
+}
+
+}  // namespace
+
+void read_evidence(const Reading& reading, XmlTree::Index index, std::vector<Evidence>& list, Ids& ids) {
+  const Attributes a(reading, reading.tree.node(index), {Key::Id, Key::Kind}, {Key::Revision, Key::Date, Key::Note});
+  refuse_children(reading, index);
+  const bool fresh = ids.declare(reading, a, static_cast<int>(list.size()));
+  Evidence evidence;
+  evidence.kind = a.one_of(Key::Kind, evidence_kinds).value_or(EvidenceKind::Assumption);
+  evidence.revision = a.text(Key::Revision);
+  evidence.date = a.date(Key::Date);
+  evidence.note = a.text(Key::Note);
+  evidence.span = a.element_span();
+  if (!fresh) return;
+  evidence.id = a.id(Key::Id);
+  list.push_back(std::move(evidence));
+}
+
+std::string_view read_evidence_reference(const Reading& reading, const Attributes& a, const Ids& evidences) {
+  return evidences.resolve(reading, a, Key::Evidence) ? a.id(Key::Evidence) : std::string_view();
+}
+
+Shape read_shape(const Reading& reading, const Attributes& a) {
+  Shape shape;
+  shape.family = a.id(Key::Family);
+  shape.family_span = a.span(Key::Family);
+  shape.positions = a.number(Key::Positions, 1, reading.limits.positions).value_or(0);
+  shape.positions_span = a.span(Key::Positions);
+  const std::optional<int> rows = a.number(Key::Rows, 1, 2);
+  shape.rows = rows.value_or(1);
+  shape.numbering = a.one_of(Key::Numbering, numberings).value_or(Numbering::Zigzag);
+  shape.key = a.one_of(Key::Key, key_states).value_or(KeyState::Intact);
+  if (a.has(Key::Numbering) && shape.rows == 1 && (rows || !a.has(Key::Rows))) {
+    a.conflict(Key::Numbering, "'numbering' has a meaning with two rows only").help("delete it, or add rows=\"2\"");
+  }
+  if (shape.positions % shape.rows != 0) {
+    a.conflict(Key::Positions, format("{} positions cannot stand in {} equal rows", shape.positions, shape.rows))
+        .note(a.span(Key::Rows), "the rows are stated here")
+        .help("'positions' counts all rows together");
+  }
+  if (shape.family.empty()) return shape;
+  const Family* family = reading.catalogue.find(shape.family);
+  if (family == nullptr) {
+    Diagnostic& diagnostic = reading.fault(Rule::UnknownFamily, shape.family_span,
+                                           format("unknown connector family '{}'", shape.family));
+    const std::vector<std::string> ids = reading.catalogue.ids();
+    const std::vector<std::string_view> names(ids.begin(), ids.end());
+    suggest(diagnostic, shape.family, names, "known families");
+    diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
+  } else if (shape.positions > 0) {
+    check_against_family(reading, a, shape, *family);
+  }
+  return shape;
+}
+
+}  // namespace plugward

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// A hash table that the compiler fills: 256 slots, open addressing, hash of the length and three letters.
+// Alternative not taken: a generated perfect hash, one more tool for nothing measurable.
+#include "reader/key.h"
+
+namespace plugward {
+namespace {
+
+constexpr std::size_t slots = 256;
+constexpr std::uint8_t vacant = 0xFF;
+static_assert(key_count < vacant);
+
+constexpr std::size_t hash(std::string_view name) {
+  const auto letter = [&](std::size_t i) { return static_cast<std::size_t>(static_cast<unsigned char>(name[i])); };
+  return (name.size() * 61 + letter(0) * 7 + letter(name.size() - 1) * 131 + letter(name.size() / 2) * 29) % slots;
+}
+
+constexpr auto table = [] {
+  std::array<std::uint8_t, slots> made{};
+  made.fill(vacant);
+  for (std::size_t i = 0; i < key_count; ++i) {
+    std::size_t at = hash(key_names[i]);
+    while (made[at] != vacant) at = (at + 1) % slots;
+    made[at] = static_cast<std::uint8_t>(i);
+  }
+  return made;
+}();
+
+constexpr auto examples = std::to_array<std::string_view>({
+#define PLUGWARD_KEY(name, text, example) example,
+#include "reader/key.def"
+#undef PLUGWARD_KEY
+});
+
+}  // namespace
+
+std::string_view key_example(Key key) { return examples[static_cast<std::size_t>(key)]; }
+
+std::optional<Key> find_key(std::string_view name) {
+  if (name.empty()) return std::nullopt;
+  for (std::size_t at = hash(name); table[at] != vacant; at = (at + 1) % slots) {
+    if (key_names[table[at]] == name) return static_cast<Key>(table[at]);
+  }
+  return std::nullopt;
+}
+
+}  // namespace plugward

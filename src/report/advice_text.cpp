@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+// Tested in tests/unit/report/advice_text_test.cpp.
+#include "report/advice_text.h"
+
+#include "base/format.h"
+#include "report/finding_text.h"
+#include "report/step_text.h"
+#include "report/words.h"
+
+namespace plugward {
+namespace {
+
+void write_plan_in_short(Paper& paper, const Fitting& fitting, const RepinPlan& plan,
+                         const std::string& repin_command) {
+  paper.heading("Steps");
+  for (const PlugPlan& part : plan.plugs) {
+    if (part.steps.empty()) continue;
+    paper.line(format("  plug '{}', by its cavity numbers", plug_at(fitting, part.plug).id));
+    write_steps(paper, *fitting.harness, part.steps);
+  }
+  if (!repin_command.empty()) {
+    paper.line("  The whole procedure, with tools, technique and tests:");
+    paper.line("    " + repin_command);
+  }
+}
+
+std::string seating_line(const Fitting& fitting, const SeatingJudgement& wrong) {
+  const std::string line = format("plug '{}' {}", plug_at(fitting, wrong.plug).id, wrong.seating.words);
+  if (wrong.findings.empty()) return line + ": no harm that the files tell of";
+  return format("{}: {} [{}]", line, wrong.findings.front().message,
+                rule_info(wrong.findings.front().rule).id);
+}
+
+}  // namespace
+
+void write_verdict(Paper& paper, const Advice& advice) {
+  paper.line(format("{}: {}", painted(to_word(advice.verdict), tone_of(advice.verdict), paper.options()),
+                    meaning(advice.verdict)));
+  if (!advice.summary.empty()) paper.paragraph(advice.summary);
+}
+
+void write_subject(Paper& paper, const Fitting& fitting) {
+  const Board& board = *fitting.board;
+  const Harness& harness = *fitting.harness;
+  paper.line();
+  const std::string revision = board.revision.empty() ? "" : ", revision " + board.revision;
+  paper.paragraph(format("board {}: {}{}", board.id, board.title, revision), {"", "  "});
+  paper.paragraph(format("harness {}: {}", harness.id, harness.title), {"", "  "});
+  for (const Placement& placement : fitting.placements) {
+    paper.line(format("plug '{}' on header {}", plug_at(fitting, placement.plug).id,
+                      header_title(header_at(fitting, placement.header))));
+  }
+  for (const int plug : unplaced_plugs(fitting)) {
+    paper.line(format("plug '{}' on no header: not judged", plug_at(fitting, plug).id));
+  }
+  for (const auto& [jumper, rail] : fitting.jumpers) {
+    paper.line(format("jumper {} at {}, as stated", jumper, rail));
+  }
+}
+
+void write_settings(Paper& paper, const std::vector<Setting>& settings) {
+  if (settings.empty()) return;
+  paper.heading("Settings for the firmware");
+  for (const Setting& setting : settings) {
+    paper.paragraph(setting.what, {"  - ", "    "});
+    if (!setting.why.empty()) paper.paragraph(setting.why, {"    why: ", "         "});
+  }
+}
+
+void write_parts(Paper& paper, const std::vector<std::string>& parts) {
+  if (parts.empty()) return;
+  paper.heading("What to add");
+  for (const std::string& part : parts) paper.paragraph(part, {"  - ", "    "});
+}
+
+void write_measurements(Paper& paper, const std::vector<Measurement>& measurements) {
+  if (measurements.empty()) return;
+  paper.heading("Measure, the cheapest first");
+  int number = 0;
+  for (const Measurement& m : measurements) {
+    paper.paragraph(m.action, {format("{:>3}. ", ++number), "     "});
+    if (!m.expect.empty()) paper.paragraph(m.expect, {"     reads    ", "              "});
+    if (!m.settles.empty()) paper.paragraph(m.settles, {"     settles  ", "              "});
+  }
+}
+
+void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& advice) {
+  if (advice.wrong.empty()) return;
+  paper.heading(advice.plan ? "If it then goes on wrong" : "If it goes on wrong");
+  std::vector<std::vector<std::string>> rows;
+  for (const SeatingJudgement& one : advice.wrong) {
+    rows.push_back(
+        {painted(to_word(one.worst), tone_of(one.worst), paper.options()), seating_line(fitting, one)});
+  }
+  paper.table(rows);
+}
+
+void write_limits(Paper& paper) {
+  paper.line();
+  paper.paragraph(power_sentence());
+  paper.paragraph(limits_sentence());
+}
+
+std::string advice_text(const Sources& sources, const Fitting& fitting, const Advice& advice,
+                        const AdviceTextOptions& options) {
+  Paper paper(options.text);
+  write_verdict(paper, advice);
+  write_subject(paper, fitting);
+  paper.heading("As it is wired now");
+  if (advice.now.findings.empty()) paper.line("  nothing speaks against it");
+  write_findings(paper, sources, advice.now.findings);
+  write_measurements(paper, advice.measurements);
+  write_parts(paper, advice.parts);
+  if (advice.plan) write_plan_in_short(paper, fitting, *advice.plan, options.repin_command);
+  write_settings(paper, advice.settings);
+  write_wrong_seatings(paper, fitting, advice);
+  write_limits(paper);
+  return paper.text();
+}
+
+}  // namespace plugward

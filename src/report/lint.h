@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// What `lint` says about descriptions: a line a file for people, everything for programs.
+// Schema of the JSON: tests/schema/lint.json.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "diag/diagnostic.h"
+#include "reader/descriptions.h"
+
+namespace plugward {
+
+struct LintedFile {
+  FileId file = 0;
+  Description description;  ///< empty when the file has errors
+};
+
+/// "boards/heron-m7.xml: board 'heron-m7': 12 headers, 43 pins, 2 not known".
+std::string lint_text(const Sources&, const std::vector<LintedFile>&, const Diagnostics&);
+
+std::string lint_json(const Sources&, const std::vector<LintedFile>&, const Diagnostics&);
+
+}  // namespace plugward

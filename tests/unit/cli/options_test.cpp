@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+#include "cli/options.h"
+
+#include <doctest/doctest.h>
+
+#include <set>
+#include <string>
+#include <vector>
+
+namespace plugward {
+namespace {
+
+std::string fault_of(const std::vector<std::string>& arguments) {
+  try {
+    parse_command_line(arguments, all_commands());
+  } catch (const UsageError& error) {
+    return error.what();
+  }
+  return "no fault";
+}
+
+Options options_of(const std::vector<std::string>& arguments) {
+  return std::get<Options>(parse_command_line(arguments, all_commands()));
+}
+
+}  // namespace
+
+TEST_CASE("options: a whole command line") {
+  const Options o = options_of({"check", "b.xml", "--at", "p=J1", "h.xml", "--at=q=J2", "--jumper", "JP2=5V",
+                                "--seen", "p=-,RD,?", "--families", "mine.xml", "--format=json", "--color",
+                                "never", "-o", "x.json", "--max-errors", "0"});
+  CHECK(o.command->name == "check");
+  CHECK(o.words == std::vector<std::string>{"b.xml", "h.xml"});
+  REQUIRE(o.at.size() == 2);
+  CHECK(o.at[0].name == "p");
+  CHECK(o.at[0].value == "J1");
+  CHECK(o.at[1].name == "q");
+  CHECK(o.at[1].value == "J2");
+  REQUIRE(o.jumpers.size() == 1);
+  CHECK(o.jumpers[0].name == "JP2");
+  CHECK(o.jumpers[0].value == "5V");
+  REQUIRE(o.seen.size() == 1);
+  CHECK(o.seen[0].value == "-,RD,?");
+  CHECK(o.families == std::vector<std::string>{"mine.xml"});
+  CHECK(o.format == ProductFormat::Json);
+  CHECK(o.colour == ColourChoice::Never);
+  CHECK(o.output == "x.json");
+  CHECK(o.max_errors == 0);
+}
+
+TEST_CASE("options: an option that is given once takes one value and no file behind it") {
+  const Options o = options_of({"check", "--jumper", "JP1=5V", "b.xml", "h.xml"});
+  CHECK(o.jumpers.size() == 1);
+  CHECK(o.words == std::vector<std::string>{"b.xml", "h.xml"});
+}
+
+TEST_CASE("options: faults are named with what was meant") {
+  struct Row {
+    std::vector<std::string> arguments;
+    std::string expected;
+  };
+  const Row rows[] = {
+      {{}, "no command given; 'plugward --help' lists them"},
+      {{"chekc"}, "unknown command 'chekc'; did you mean 'check'?"},
+      {{"solder"}, "unknown command 'solder'"},
+      {{"--fast"}, "unknown option '--fast'"},
+      {{"check", "a", "b", "--jmper", "JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
+      {{"check", "a", "b", "--jmper=JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
+      {{"check", "a", "b", "--zzzzz"}, "unknown option '--zzzzz'"},
+      {{"check", "a"}, "'check' takes a board file and a harness file, in any order; 1 word was given"},
+      {{"check", "a", "b", "c"},
+       "'check' takes a board file and a harness file, in any order; 3 words were given"},
+      {{"check", "a", "b", "--at", "control"}, "'--at control' is not of the form PLUG=HEADER"},
+      {{"check", "a", "b", "--at", "=J9"}, "'--at =J9' is not of the form PLUG=HEADER"},
+      {{"check", "a", "b", "--seen", "control="},
+       "'--seen control=' is not of the form PLUG=COLOUR,COLOUR,..."},
+      {{"check", "a", "b", "--format", "jsn"},
+       "'--format' takes text, json, not 'jsn'; did you mean 'json'?"},
+      {{"check", "a", "b", "--color=blue"}, "'--color' takes always, never, auto, not 'blue'"},
+      {{"check", "a", "b", "--max-errors", "-1"}, "'--max-errors' takes a number from 0 on"},
+      {{"explain"}, "'explain' takes the word in [...] behind a message; 0 words were given"},
+      {{"explain", "overvoltage", "--at", "p=J1"}, "unknown option '--at'"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.expected);
+    CHECK(fault_of(row.arguments) == row.expected);
+  }
+}
+
+TEST_CASE("options: help names every command and each has its example") {
+  const auto text_of = [](const std::vector<std::string>& arguments) {
+    return std::get<Information>(parse_command_line(arguments, all_commands())).text;
+  };
+  std::set<std::string_view> names;
+  for (const Command& command : all_commands()) {
+    CAPTURE(command.name);
+    CHECK(names.insert(command.name).second);
+    CHECK(text_of({"--help"}).find("  " + std::string(command.name) + " ") != std::string::npos);
+    const std::string help = text_of({std::string(command.name), "--help"});
+    CHECK(help.find(std::string(command.example)) != std::string::npos);
+    CHECK(command.run != nullptr);
+  }
+  CHECK(text_of({"--version"}) == "plugward " PLUGWARD_VERSION "\n");
+}
+
+}  // namespace plugward
