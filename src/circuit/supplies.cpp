@@ -12,6 +12,8 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+constexpr double no_volts = 1e-6;  // what leaks alone bring about
+
 Excess excess_at(const Solved& s, ExcessKind kind, const PartBranch& branch, const Extreme& worst,
                  Node victim, Side side) {
   Excess e;
@@ -61,7 +63,7 @@ void judge_low_supply(const Solved& s, Excesses& found, const PartBranch& branch
   }
   if (!any) return;
   Excess e = excess_at(s, ExcessKind::SupplyTooLow, branch, worst, plus, Side::Highest);
-  e.value = worst.value;
+  e.value = std::abs(worst.value) < no_volts ? 0.0 : worst.value;
   e.limit = least;
   e.always = all;
   // At its best there is nothing to be said about switches, only about the rails.
@@ -79,7 +81,8 @@ void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, cons
   const Extreme lowest = extreme(s, probe, Side::Lowest);
   const Extreme highest = extreme(s, probe, Side::Highest);
   if (!lowest.found) return;
-  if (load.reversed != Reversal::Harmless && reversed(lowest.value)) {
+  const bool is_reversed = load.reversed != Reversal::Harmless && reversed(lowest.value);
+  if (is_reversed) {
     Excess e = excess_at(s, ExcessKind::ReversedSupply, branch, lowest, minus, Side::Highest);
     e.value = lowest.value;
     e.always = reversed(highest.value);
@@ -96,7 +99,8 @@ void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, cons
     e.state = words_of(s, probe, highest, too_high);
     found.add(e);
   }
-  judge_low_supply(s, found, branch, load, probe, plus);
+  // Where the reversal may already have destroyed it there is no use in saying that it does not run.
+  if (!is_reversed || load.reversed == Reversal::Blocked) judge_low_supply(s, found, branch, load, probe, plus);
 }
 
 /// A heater has no polarity: the probe whose extreme is the largest voltage either way.

@@ -43,10 +43,7 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
   if (takes.fitting) {
     repeated("--at", raw.at, "this plug goes on that header", "PLUG=HEADER");
     repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail", "JUMPER=RAIL");
-    repeated("--seen", raw.seen,
-             "the colours really seen in the housing, cavity 1 first; - is an empty cavity, ? a colour "
-             "that cannot be told",
-             "PLUG=BN,RD,-");
+    repeated("--seen", raw.seen, "colours seen, cavity 1 first; - empty, ? cannot be told", "PLUG=BN,RD,-");
   }
   if (takes.families) repeated("--families", options.families, "more connector families", "FILE");
   if (takes.format) {
@@ -60,7 +57,8 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
     app.add_option("--view", options.view, "wire (the side of the leads, default) or mating")
         ->type_name("VIEW");
   }
-  app.add_option("-o,--output", options.output, "write to this file, whole or not at all")->type_name("FILE");
+  app.add_option("-o,--output", options.output, "write to this file instead of standard output")
+      ->type_name("FILE");
   app.add_option("--max-errors", options.max_errors, "diagnostics of one rule that are shown; 0: all")
       ->type_name("N");
   app.add_option("--color,--colour", raw.colour, "always, never or auto (default)")->type_name("WHEN");
@@ -102,13 +100,16 @@ std::vector<Assignment> assignments(std::string_view option, std::string_view fo
 
 /// The library's word for a fault, as ours.
 std::string fault_text(const CLI::ParseError& error, const CLI::App& app) {
-  if (error.get_name() == "ExtrasError") {
+  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::ExtrasError)) {
     for (const std::string& extra : app.remaining()) {
       const std::string name = extra.substr(0, extra.find('='));
       if (name.starts_with("-")) {
         return format("unknown option '{}'{}", name, did_you_mean(name, option_names(app)));
       }
     }
+  }
+  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::ConversionError)) {
+    return "'--max-errors' takes a whole number from 0 on";  // the one option that is not text
   }
   std::string text = error.what();
   while (!text.empty() && (text.back() == '\n' || text.back() == '.')) text.pop_back();
@@ -125,14 +126,15 @@ void check_word_count(const Command& command, const Options& options) {
 
 std::string overview(std::span<const Command> commands) {
   std::string text =
-      "plugward tells whether a cable may be plugged on a board's header, what would happen,\n"
-      "and which crimp contacts to move so that it may.\n\n"
+      "plugward tells whether a cable may be plugged on a board's header, what would\n"
+      "happen, and which crimp contacts to move so that it may.\n\n"
       "Usage: plugward COMMAND ...\n\nCommands:\n";
   for (const Command& command : commands) text += format("  {:<9}{}\n", command.name, command.description);
   text +=
-      "\n'plugward COMMAND --help' lists the options and an example. 'plugward --version' names the "
-      "version.\n"
-      "\nExit status: 0 plug it in, or done; 1 any other verdict, or errors in the files; 2 no judgement.\n";
+      "\n'plugward COMMAND --help' lists a command's options and shows an example;\n"
+      "'plugward --version' names the version.\n"
+      "\nExit status: 0 plug it in, or the work is done; 1 any other verdict, or errors\n"
+      "in the files; 2 no judgement was possible.\n";
   return text;
 }
 
@@ -148,7 +150,7 @@ Options understand(Raw raw, const Command& command) {
   options.colour = chosen<ColourChoice>(
       "--color", raw.colour,
       {{"always", ColourChoice::Always}, {"never", ColourChoice::Never}, {"auto", ColourChoice::Auto}});
-  if (options.max_errors < 0) throw UsageError("'--max-errors' takes a number from 0 on");
+  if (options.max_errors < 0) throw UsageError("'--max-errors' takes a whole number from 0 on");
   return options;
 }
 
@@ -167,7 +169,8 @@ std::variant<Options, Information> parse_command_line(const std::vector<std::str
     throw UsageError(format("unknown {} '{}'{}", kind, name, did_you_mean(name, names_of(commands))));
   }
   Raw raw;
-  CLI::App app(std::string(command->description), format("plugward {}", name));
+  CLI::App app(format("plugward {}: {}", name, command->description), format("plugward {}", name));
+  app.set_help_flag("-h,--help", "this text");
   app.get_formatter()->column_width(28);
   add_options(app, *command, raw);
   std::vector<std::string> rest(arguments.rbegin(), std::prev(arguments.rend()));

@@ -161,14 +161,15 @@ const Rail* rail_of(const Pin& pin, const Board& board, const JumperPositions& j
 
 bool same_signal(std::string_view a, std::string_view b) { return a.empty() || b.empty() || a == b; }
 
-bool grants(const Pin& pin, const Board& board, const JumperPositions& jumpers, const End& end) {
+bool volts_suit(const Pin& pin, const Board& board, const JumperPositions& jumpers, const End& end) {
+  if (end.wish != Wish::Supply || !end.volts) return true;
+  const Rail* rail = rail_of(pin, board, jumpers);
+  return rail == nullptr || (rail->volts.max >= end.volts->min && rail->volts.min <= end.volts->max);
+}
+
+bool grants(const Pin& pin, const End& end) {
   switch (end.wish) {
-    case Wish::Supply: {
-      if (pin.function != PinFunction::Supply) return false;
-      const Rail* rail = rail_of(pin, board, jumpers);
-      if (rail == nullptr || !end.volts) return true;
-      return rail->volts.max >= end.volts->min && rail->volts.min <= end.volts->max;
-    }
+    case Wish::Supply: return pin.function == PinFunction::Supply;
     case Wish::Ground: return pin.function == PinFunction::Ground;
     case Wish::Return: return pin.function == PinFunction::Ground || pin.function == PinFunction::Switched;
     case Wish::LowSide: return pin.function == PinFunction::Switched;

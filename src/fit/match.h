@@ -6,7 +6,7 @@
 //
 //   for (const Group& g : groups(harness))
 //     for (const Alternative& a : g.alternatives)
-//       for (const End& e : a.ends) ... grants(pin, header, board, jumpers, e)
+//       for (const End& e : a.ends) ... grants(pin, e)
 #pragma once
 
 #include <map>
@@ -59,8 +59,11 @@ using JumperPositions = std::map<std::string, std::string>;
 /// The rail that a supply pin carries, or nullptr when its jumper is not stated.
 const Rail* rail_of(const Pin&, const Board&, const JumperPositions&);
 
-/// Does this pin give what the end wishes?
-bool grants(const Pin&, const Board&, const JumperPositions&, const End&);
+/// Has this pin the function that the end wishes? Which voltage a supply has does not count here.
+bool grants(const Pin&, const End&);
+
+/// Can the supply on this pin lie within End::volts? True when either is not known.
+bool volts_suit(const Pin&, const Board&, const JumperPositions&, const End&);
 
 /// Are two signals the same thing? Equal words, or one of them not stated.
 bool same_signal(std::string_view a, std::string_view b);

@@ -128,11 +128,38 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
   }
 }
 
-/// A lead goes nobody knows where: what the circuit lacks, that lead may bring. What it does harm still counts.
+/// A lead goes nobody knows where, or to a plug that is not placed: what the circuit lacks, that lead may bring.
+/// What it does harm still counts.
 bool may_be_brought(const Finding& finding) {
   if (finding.weight != Weight::Fault) return false;
   return finding.rule == Rule::SupplyTooLow || finding.rule == Rule::FloatingInput ||
          finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow || finding.rule == Rule::HeaterPower;
+}
+
+/// Some terminal of the device has its leads in plugs that are not placed.
+bool waits_for_another_plug(const Fitting& fitting, int device) {
+  if (device < 0) return false;
+  const int count = static_cast<int>(fitting.harness->devices[static_cast<std::size_t>(device)].terminals.size());
+  for (int t = 0; t < count; ++t) {
+    if (leaded(*fitting.harness, {device, t}) && !placed(fitting, {device, t})) return true;
+  }
+  return false;
+}
+
+/// Plugs of the harness that are not placed are not judged; that is worth knowing.
+void note_unplaced_plugs(const Fitting& fitting, std::vector<Finding>& out) {
+  for (std::size_t i = 0; i < fitting.harness->plugs.size(); ++i) {
+    const bool is_placed = std::any_of(fitting.placements.begin(), fitting.placements.end(),
+                                       [&](const Placement& p) { return p.plug == static_cast<int>(i); });
+    if (is_placed) continue;
+    const Plug& plug = fitting.harness->plugs[i];
+    Finding finding;
+    finding.rule = Rule::NotConnected;
+    finding.weight = Weight::Note;
+    finding.message = format("plug '{}' is on no header here: what it brings is not judged", plug.id);
+    finding.first = plug.span;
+    out.push_back(std::move(finding));
+  }
 }
 
 /// Function and circuit, with every jumper stated.
@@ -146,7 +173,8 @@ Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contac
   });
   for (const Excess& excess : excesses(fitting, contacts)) {
     Finding finding = finding_of(fitting, excess);
-    if (!unknown_lead || !may_be_brought(finding)) result.findings.push_back(std::move(finding));
+    const bool open = unknown_lead || waits_for_another_plug(fitting, excess.at.device);
+    if (!open || !may_be_brought(finding)) result.findings.push_back(std::move(finding));
   }
   return result;
 }
@@ -237,6 +265,7 @@ Assessment assess_contacts(const Fitting& fitting, std::span<const Contact> cont
   Assessment result = assess_jumpers(fitting, contacts);
   for (Finding& doubt : doubts(fitting, contacts)) result.findings.push_back(std::move(doubt));
   if (at_home) add_housing_findings(fitting, result.findings);
+  if (at_home) note_unplaced_plugs(fitting, result.findings);
   add_use_findings(fitting, contacts, result.findings);
   if (at_home) {
     for (Setting& s : input_senses(fitting, contacts)) result.settings.push_back(std::move(s));

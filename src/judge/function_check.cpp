@@ -71,7 +71,7 @@ class Checker {
       const Pin& pin = pin_of(fitting_, contact);
       if (pin.function == PinFunction::Unknown) {
         worst = std::max(worst, Fare::Unknown);
-      } else if (!grants(pin, *fitting_.board, fitting_.jumpers, end)) {
+      } else if (!grants(pin, end)) {
         worst = std::max(worst, Fare::Wrong);
       }
     }
@@ -115,7 +115,7 @@ class Checker {
     if (f != Fare::Wrong) return;
     for (const Contact& contact : contacts_of(end.terminal)) {
       const Pin& pin = pin_of(fitting_, contact);
-      if (pin.function == PinFunction::Unknown || grants(pin, *fitting_.board, fitting_.jumpers, end)) continue;
+      if (pin.function == PinFunction::Unknown || grants(pin, end)) continue;
       Finding finding;
       finding.rule = Rule::WrongFunction;
       finding.weight = Weight::Fault;

@@ -41,12 +41,6 @@ int count(const Assessment& assessment, Weight weight) {
                                         [&](const Finding& f) { return f.weight == weight; }));
 }
 
-int incurable(const Assessment& assessment) {
-  return static_cast<int>(std::count_if(assessment.findings.begin(), assessment.findings.end(), [](const Finding& f) {
-    return (f.weight == Weight::Harm || f.weight == Weight::Fault) && f.part.empty();
-  }));
-}
-
 /// Smaller is better: nobody harmed, no added part, fewest contacts moved.
 auto rank(const Candidate& c) {
   const int harms = count(c.assessment, Weight::Harm);
@@ -247,7 +241,8 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
     advice.summary = format("{}: fits once its leads are in another order, which this housing does not allow", names);
     return;
   }
-  if (unknown || (curable(best.assessment) && best.assessment.has(Weight::Doubt))) {
+  const bool blocked = best.assessment.has(Weight::Harm) || best.assessment.has(Weight::Fault);
+  if (unknown || (!blocked && best.assessment.has(Weight::Doubt))) {
     advice.verdict = Verdict::Measure;
     advice.measurements = measurements_of(best.assessment);
     advice.settings.clear();
@@ -260,7 +255,7 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
   if (curable(best.assessment)) {
     advice.verdict = Verdict::Adapt;
     for (const Finding& finding : best.assessment.findings) {
-      if (finding.weight == Weight::Doubt || finding.weight == Weight::Note) continue;
+      if (finding.weight == Weight::Doubt || finding.weight == Weight::Note || finding.part.empty()) continue;
       add_unique(advice.parts, {part_words(fitting, finding)});
     }
     advice.summary = format("{}: not as it is; it needs {}{}", names,

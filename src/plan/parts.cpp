@@ -11,6 +11,12 @@ namespace {
 
 bool blocks(const Finding& finding) { return finding.weight == Weight::Harm || finding.weight == Weight::Fault; }
 
+/// A load on too high a supply also takes too much: that goes when the supply is right.
+bool is_current(Rule rule) {
+  return rule == Rule::PinOvercurrent || rule == Rule::ContactOvercurrent || rule == Rule::WireOvercurrent ||
+         rule == Rule::RailOverload;
+}
+
 std::string place(const Fitting& fitting, const Finding& finding) {
   const Locus& at = finding.at;
   if (at.pin > 0 && at.header >= 0) return pin_name(fitting, at.header, at.pin);
@@ -33,9 +39,15 @@ std::string housing_words(const Fitting& fitting, const Finding& finding) {
 
 }  // namespace
 
-bool curable(const Assessment& assessment) {
-  return std::none_of(assessment.findings.begin(), assessment.findings.end(),
-                      [](const Finding& f) { return blocks(f) && f.part.empty(); });
+bool curable(const Assessment& assessment) { return incurable(assessment) == 0; }
+
+int incurable(const Assessment& assessment) {
+  const auto& all = assessment.findings;
+  const bool too_high =
+      std::any_of(all.begin(), all.end(), [](const Finding& f) { return f.rule == Rule::SupplyTooHigh; });
+  return static_cast<int>(std::count_if(all.begin(), all.end(), [&](const Finding& f) {
+    return blocks(f) && f.part.empty() && !(too_high && is_current(f.rule));
+  }));
 }
 
 std::string part_words(const Fitting& fitting, const Finding& finding) {

@@ -9,7 +9,10 @@
 
 namespace plugward {
 
-/// Can an added part cure every harm and fault of the assessment?
+/// How many harms and faults no added part cures. A current that is only a consequence of too high a supply
+/// counts as cured with it.
+int incurable(const Assessment&);
+/// Can added parts cure every harm and fault of the assessment?
 bool curable(const Assessment&);
 
 /// "a level buffer ..." for one finding. REQUIRES: finding.part is not empty.

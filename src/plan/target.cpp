@@ -26,6 +26,7 @@ namespace {
 constexpr Cost setting_cost = 1;
 constexpr Cost move_cost = 1000;
 constexpr Cost unconnected_cost = 1000000;
+constexpr Cost wrong_volts_cost = 1000000000;
 constexpr std::size_t most_combinations = 4096;
 
 struct Row {
@@ -109,7 +110,8 @@ class Problem {
     const Cost move = column.cavity == row.cavity ? 0 : move_cost;
     if (end.wish == Wish::Any) return move == 0 ? 0 : forbidden;
     if (column.pin == nullptr) return end.wish == Wish::Nothing ? move : forbidden;
-    return grants(*column.pin, *fitting_.board, fitting_.jumpers, end) ? move : forbidden;
+    if (!grants(*column.pin, end)) return forbidden;
+    return volts_suit(*column.pin, *fitting_.board, fitting_.jumpers, end) ? move : move + wrong_volts_cost;
   }
 
   Cost cost_of_insulating(const Row& row, const End& end) const {

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: MIT
-// One scanner reads "number [.. number] unit" for every unit; the templates only put the doubles into their
-// type.
+// One scanner reads "number [.. number] unit" for every unit; the templates only give the doubles their type.
 //
 // A number is  -? digits ( '.' digits )?  and nothing else: from_chars would also take "inf", "nan" and
-// exponents, so the extent is found by hand and from_chars only converts it. A prefix below one divides (66
-// mA is 66 / 1e3, which is the double nearest to 0.066; 66 * 1e-3 is not always).
+// exponents, so the extent is found by hand and from_chars only converts it. A prefix below one divides: 66
+// mA is 66 / 1e3, the double nearest to 0.066, which 66 * 1e-3 need not be.
 #include "quantity/quantity.h"
 
 #include <cassert>
@@ -208,11 +207,14 @@ double scaled(double value, const Prefix& prefix) {
   return value / prefix.times * prefix.over;
 }
 
-/// The largest prefix that leaves at least 1 before the point after rounding to four digits.
+/// The largest prefix that leaves at least 1 before the point after rounding to four digits; without a prefix a
+/// tenth is enough, since "0.3 V" reads better than "300 mV".
 const Prefix& prefix_for(double magnitude, const UnitInfo& unit) {
+  if (!std::isfinite(magnitude)) return *exact_prefix(unit.symbol, unit);
   const auto choices = prefixes_of(unit);
   for (std::size_t i = choices.size(); i-- > 1;) {
-    if (scaled(magnitude, choices[i]) >= 0.99995) return choices[i];
+    const double least = choices[i].sign.empty() ? 0.099995 : 0.99995;
+    if (scaled(magnitude, choices[i]) >= least) return choices[i];
   }
   return choices.front();
 }

@@ -97,7 +97,7 @@ template <class Q>
 Parsed<Range<Q>> parse_range(std::string_view text);
 
 /// Shortest text that reads well: up to four significant digits, prefix chosen so that 1 <= number < 1000
-/// where the unit takes prefixes: "24 V", "0 V", "66 mA", "4.7 kohm", "3.335 V".
+/// where the unit takes prefixes; a tenth and more is written without one ("0.3 V"): "24 V", "0 V", "66 mA", "4.7 kohm", "3.335 V".
 template <class Q>
 std::string to_text(Q value);
 

@@ -87,7 +87,7 @@ bool check_declaration(std::string_view text, std::size_t begin, FileId file, Di
   constexpr std::string_view opening = "<?xml";
   const std::string_view body = text.substr(begin);
   if (!body.starts_with(opening) || body.size() <= opening.size()) return true;
-  if (std::string_view(" \t\r\n").find(body[opening.size()]) == std::string_view::npos) return true;
+  if (std::string_view(" \t\r\n?").find(body[opening.size()]) == std::string_view::npos) return true;
   const std::size_t end = body.find("?>");
   const auto bad = [&](Rule rule, std::size_t from, std::size_t to, std::string message) -> Diagnostic& {
     return diagnostics.add(rule, place(file, from, to), std::move(message));

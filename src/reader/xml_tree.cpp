@@ -43,12 +43,12 @@ class TreeBuilder {
     tree_.copy_ = std::make_unique_for_overwrite<char[]>(text_.size() + 1);
     copy_ = tree_.copy_.get();
     std::memcpy(copy_, text_.data(), text_.size());
-    copy_[text_.size()] = '\0';
+    copy_[text_.size()] = ' ';  // pugixml overwrites the last character, and would lose it as text
     references_ = text_.find('&') != text_.npos;
     pugi::xml_document document;
     // The mark itself is skipped: pugixml would hand it out as text.
     const auto result =
-        document.load_buffer_inplace(copy_ + body, text_.size() - body, parse_options, pugi::encoding_utf8);
+        document.load_buffer_inplace(copy_ + body, text_.size() + 1 - body, parse_options, pugi::encoding_utf8);
     if (!result) {
       tell_parse_error(result.status, body + static_cast<std::size_t>(result.offset));
       return std::nullopt;

@@ -84,15 +84,24 @@ void write_measurements(Paper& paper, const std::vector<Measurement>& measuremen
   }
 }
 
-void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& advice) {
+void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& advice, bool harmful_only) {
   if (advice.wrong.empty()) return;
   paper.heading(advice.plan ? "If it then goes on wrong" : "If it goes on wrong");
   std::vector<std::vector<std::string>> rows;
+  std::size_t left_out = 0;
   for (const SeatingJudgement& one : advice.wrong) {
+    if (harmful_only && one.worst != Weight::Harm) {
+      ++left_out;
+      continue;
+    }
     rows.push_back(
         {painted(to_word(one.worst), tone_of(one.worst), paper.options()), seating_line(fitting, one)});
   }
   paper.table(rows);
+  if (left_out > 0) {
+    paper.line(format("  {}{} wrong way{} to sit: 'plugward check' lists {}", left_out,
+                      rows.empty() ? "" : " more", left_out == 1 ? "" : "s", left_out == 1 ? "it" : "them"));
+  }
 }
 
 void write_limits(Paper& paper) {
@@ -113,7 +122,7 @@ std::string advice_text(const Sources& sources, const Fitting& fitting, const Ad
   write_parts(paper, advice.parts);
   if (advice.plan) write_plan_in_short(paper, fitting, *advice.plan, options.repin_command);
   write_settings(paper, advice.settings);
-  write_wrong_seatings(paper, fitting, advice);
+  write_wrong_seatings(paper, fitting, advice, false);
   write_limits(paper);
   return paper.text();
 }

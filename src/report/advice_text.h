@@ -23,8 +23,8 @@ void write_verdict(Paper&, const Advice&);
 void write_subject(Paper&, const Fitting&);
 /// Settings for the firmware; nothing when there are none.
 void write_settings(Paper&, const std::vector<Setting>&);
-/// What the other ways to sit on a header would do, one line each.
-void write_wrong_seatings(Paper&, const Fitting&, const Advice&);
+/// What the other ways to sit on a header would do, one line each; or the harmful ones and how many others.
+void write_wrong_seatings(Paper&, const Fitting&, const Advice&, bool harmful_only);
 /// What to add before the two may meet; nothing when there is nothing.
 void write_parts(Paper&, const std::vector<std::string>&);
 /// Measurements, cheapest first.

@@ -55,9 +55,15 @@ void write_cited(Paper& paper, std::string_view name, const std::optional<Cited<
   }
 }
 
+std::string pitch_text(const Family& family) {
+  return family.pitch.value > 0 ? to_text(family.pitch) : "none";  // circular
+}
+
 std::string smallest_rating(const Family& family) {
   const Cited<Rating>* rating = family.smallest_rating();
-  return rating == nullptr ? "not known" : value_text(rating->value);
+  if (rating == nullptr) return "not known";
+  const bool with_gauge = rating->value.gauge.area.value > 0;
+  return to_text(rating->value.amps) + (with_gauge ? " at " + to_text(rating->value.gauge) : "");
 }
 
 }  // namespace
@@ -67,7 +73,7 @@ std::string families_text(const Catalogue& catalogue, const TextOptions& options
   std::vector<std::vector<std::string>> rows = {{"family", "pitch", "rows", "smallest rating", "housings"}};
   for (const Family& family : catalogue.all()) {
     rows.push_back(
-        {family.id, to_text(family.pitch), format("{}", family.rows), smallest_rating(family), family.title});
+        {family.id, pitch_text(family), format("{}", family.rows), smallest_rating(family), family.title});
   }
   paper.table(rows);
   paper.line();
@@ -79,7 +85,7 @@ std::string family_text(const Family& family, const TextOptions& options) {
   Paper paper(options);
   paper.paragraph(format("{}: {}", painted(family.id, Tone::Strong, options), family.title));
   paper.line();
-  paper.line(format("  {:<14}{}", "pitch", to_text(family.pitch)));
+  paper.line(format("  {:<14}{}", "pitch", pitch_text(family)));
   paper.line(format("  {:<14}{}", "rows", family.rows));
   paper.line(format("  {:<14}{} to {}", "positions", family.fewest_positions, family.most_positions));
   paper.line(format("  {:<14}{}", "profile", to_word(family.profile)));

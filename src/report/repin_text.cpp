@@ -104,7 +104,7 @@ void write_procedure(Paper& paper, const Fitting& fitting, const Advice& advice)
   for (const PlugPlan& part : plan.plugs) write_plug(paper, fitting, part);
   write_checks(paper, plan);
   write_settings(paper, advice.settings);
-  write_wrong_seatings(paper, fitting, advice);
+  write_wrong_seatings(paper, fitting, advice, true);
   paper.heading("After these steps");
   paper.paragraph(format("{}: {}. The steps were carried out on the model and judged again.",
                          painted(to_word(Verdict::Mate), tone_of(Verdict::Mate), paper.options()),

@@ -77,7 +77,9 @@ TEST_CASE("options: faults are named with what was meant") {
       {{"check", "a", "b", "--format", "jsn"},
        "'--format' takes text, json, not 'jsn'; did you mean 'json'?"},
       {{"check", "a", "b", "--color=blue"}, "'--color' takes always, never, auto, not 'blue'"},
-      {{"check", "a", "b", "--max-errors", "-1"}, "'--max-errors' takes a number from 0 on"},
+      {{"check", "a", "b", "--max-errors", "-1"}, "'--max-errors' takes a whole number from 0 on"},
+      {{"check", "a", "b", "--max-errors", "some"}, "'--max-errors' takes a whole number from 0 on"},
+      {{"check", "a", "b", "--at"}, "--at: 1 required PLUG=HEADER missing"},
       {{"explain"}, "'explain' takes the word in [...] behind a message; 0 words were given"},
       {{"explain", "overvoltage", "--at", "p=J1"}, "unknown option '--at'"},
   };
@@ -98,7 +100,7 @@ TEST_CASE("options: help names every command and each has its example") {
     CHECK(text_of({"--help"}).find("  " + std::string(command.name) + " ") != std::string::npos);
     const std::string help = text_of({std::string(command.name), "--help"});
     CHECK(help.find(std::string(command.example)) != std::string::npos);
-    CHECK(command.run != nullptr);
+    CHECK((command.run != nullptr));
   }
   CHECK(text_of({"--version"}) == "plugward " PLUGWARD_VERSION "\n");
 }

@@ -118,7 +118,7 @@ bool granted(const Bench& bench, const Alternative& alternative, std::size_t lea
   for (const End& end : alternative.ends) {
     if (end.terminal != *l.to) continue;
     if (cavity == 0) return end.wish == Wish::Nothing || bench.harness.terminal(*l.to).optional;
-    return grants(bench.board.headers[0].pin(cavity), bench.board, {}, end);
+    return grants(bench.board.headers[0].pin(cavity), end);
   }
   return true;  // another group's business
 }

@@ -38,8 +38,10 @@ TEST_CASE("one family at length: every figure with its source, what is not known
 )");
   Catalogue catalogue;
   catalogue.add(family);
-  CHECK(families_text(catalogue) == R"(  family  pitch   rows  smallest rating            housings
-  x-2.5   2.5 mm  1     2 A, up to 4 positions     invented housings
+  CHECK(families_text(catalogue) == R"(  family  pitch   rows  smallest rating  housings
+  x-2.5   2.5 mm  1     2 A              invented housings
+
+At length, with sources: plugward list families FAMILY
 )");
 }
 
