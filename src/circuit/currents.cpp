@@ -216,16 +216,18 @@ void judge_back_feed(const Solved& s, Excesses& found, int contact) {
   const ContactBranch& b = c.contacts[at(contact)];
   const TouchedPin& pin = c.pins[at(b.pin)];
   if (pin.pin->function != PinFunction::Supply || pin.rail < 0) return;
-  const Filter filter = [](int, const Island& island, int state) {
-    return !island.states[at(state)].shorted;
-  };
   Probe into = current_of(c, b);
   for (Term& t : into) t.weight = -t.weight;
-  const Largest current{into, extreme(s, into, Side::Highest, filter)};
   Locus place = contact_locus(b);
   place.rail = pin.rail;
-  CurrentCheck{s, found, filter}.report(ExcessKind::BackFeed, place, current, 0.0, c.defaults.back_feed.value,
-                                        contact);
+  // What flows into a board without power is not known (its rail is taken to be 0 V): said only when nothing
+  // flows with power.
+  for (const Filter& filter : {Filter(unshorted), Filter(unpowered)}) {
+    const Largest current{into, extreme(s, into, Side::Highest, filter)};
+    const double beyond = c.defaults.back_feed.value;
+    CurrentCheck{s, found, filter}.report(ExcessKind::BackFeed, place, current, 0.0, beyond, contact);
+    if (current.most.found && current.most.value > beyond) return;
+  }
 }
 
 /// A device's output against its own stated limit.

@@ -12,6 +12,8 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+constexpr double rounding = 1e-9;  // volts
+
 /// Index of a knob among those of an island, -1 when it is elsewhere.
 int knob_in(const Island& island, int knob) {
   const auto found = std::find(island.knobs.begin(), island.knobs.end(), knob);
@@ -56,7 +58,7 @@ struct OutputLevel {
       return k >= 0 && c.knobs[at(pin.knob)].choices[at(island.choice(state, k))].position == level;
     };
     const bool high = kind == ExcessKind::LevelHigh;
-    const auto bad = [&](double v) { return high ? v < limit.volts - 1e-9 : v > limit.volts + 1e-9; };
+    const auto bad = [&](double v) { return high ? v < limit.volts - rounding : v > limit.volts + rounding; };
     const Extreme worst = extreme(s, over, high ? Side::Lowest : Side::Highest, filter);
     if (!worst.found || !bad(worst.value)) return;
     Excess e;
@@ -95,11 +97,13 @@ std::vector<const PartBranch*> givers(const Circuit& c, int pin) {
   return list;
 }
 
-/// A level that lies between the thresholds, over all states of one set of positions.
-struct Between {
-  int worst = -1;
-  double value = 0;
-  bool always = true;
+/// What an input sees in one set of positions of its givers, over all corners.
+struct Seen {
+  int positions = 0;
+  std::optional<double> nominal;   ///< volts with the givers at their first choice: no drop, no leak
+  bool low = false, high = false;  ///< a clean level in some corner
+  int lowest_state = -1, highest_state = -1;
+  double lowest = 0, highest = 0;
 };
 
 struct InputLevel {
@@ -145,74 +149,84 @@ struct InputLevel {
     return number;
   }
 
+  /// Neither drop nor leak: every giver is at the first choice of its position.
+  bool nominal(int state) const {
+    return std::all_of(from.begin(), from.end(), [&](const PartBranch* giver) {
+      const int k = knob_in(island(), giver->knob);
+      if (k < 0) return true;
+      const auto& choices = s.circuit.knobs[at(giver->knob)].choices;
+      const int choice = island().choice(state, k);
+      return choice == 0 || choices[at(choice)].position != choices[at(choice - 1)].position;
+    });
+  }
+
   void judge(double low_below, double high_above) const {
-    bool sees_low = false, sees_high = false, between = false, floats = false;
-    double lowest = 0, highest = 0;
-    int any = -1;
     const bool pulled = pin.pin->pull && (!pin.pin->pull->up || pin.rail >= 0);
-    std::vector<std::pair<int, Between>> low_faults, high_faults;  // by positions
-    std::vector<int> clean_low, clean_high;                        // positions that are right in some corner
+    std::vector<Seen> groups;
+    int last = -1;
+    double lowest = 0, highest = 0;
     for (int state = 0; state < static_cast<int>(island().states.size()); ++state) {
       if (!counts(state)) continue;
       if (!pulled && !driven(s, {index, state}, pin.node)) {
-        if (!floats) {
-          Excess e = excess(ExcessKind::Floating, state, 0.0, 0.0);
-          e.path.clear();
-          e.always = false;
-          found.add(e);
-        }
-        floats = true;
-        continue;
+        Excess e = excess(ExcessKind::Floating, state, 0.0, 0.0);
+        e.path.clear();
+        e.always = false;
+        found.add(e);
+        return;  // what it reads in other states does not cure this one
       }
       const double v = island().volts_at(state, pin.node);
-      lowest = any < 0 ? v : std::min(lowest, v);
-      highest = any < 0 ? v : std::max(highest, v);
-      any = state;
-      const int where = positions(state);
-      if (v <= low_below + 1e-9) {
-        sees_low = true;
-        clean_low.push_back(where);
-      } else if (v >= high_above - 1e-9) {
-        sees_high = true;
-        clean_high.push_back(where);
-      } else {
-        between = true;
-        const bool low = v - low_below < high_above - v;
-        auto& faults = low ? low_faults : high_faults;
-        auto entry =
-            std::find_if(faults.begin(), faults.end(), [&](const auto& f) { return f.first == where; });
-        if (entry == faults.end()) entry = faults.insert(faults.end(), {where, Between{}});
-        Between& fault = entry->second;
-        if (fault.worst < 0 || (low ? v > fault.value : v < fault.value)) {
-          fault.worst = state;
-          fault.value = v;
-        }
-      }
+      lowest = last < 0 ? v : std::min(lowest, v);
+      highest = last < 0 ? v : std::max(highest, v);
+      last = state;
+      Seen& seen = group(groups, positions(state));
+      if (!seen.nominal && nominal(state)) seen.nominal = v;
+      seen.low |= v <= low_below + rounding;
+      seen.high |= v >= high_above - rounding;
+      if (seen.lowest_state < 0 || v < seen.lowest) seen.lowest_state = state, seen.lowest = v;
+      if (seen.highest_state < 0 || v > seen.highest) seen.highest_state = state, seen.highest = v;
     }
-    const auto tell = [&](const auto& faults, const std::vector<int>& clean, ExcessKind kind, double limit) {
-      for (const auto& [where, fault] : faults) {
-        Excess e = excess(kind, fault.worst, fault.value, limit);
-        e.always = std::find(clean.begin(), clean.end(), where) == clean.end();
-        found.add(e);
-      }
-    };
-    tell(low_faults, clean_low, ExcessKind::LevelLow, low_below);
-    tell(high_faults, clean_high, ExcessKind::LevelHigh, high_above);
-    if (any >= 0 && !between && !floats && !(sees_low && sees_high)) {
+    bool unclear = false, sees_low = false, sees_high = false;
+    for (const Seen& seen : groups) {
+      sees_low |= seen.low;
+      sees_high |= seen.high;
+      // Meant to be low where it is nearer to low without drop and leak.
+      const double meant = seen.nominal.value_or(seen.lowest);
+      const bool low = meant - low_below < high_above - meant;
+      if (low ? seen.highest <= low_below + rounding : seen.lowest >= high_above - rounding) continue;
+      unclear = true;
+      Excess e = low ? excess(ExcessKind::LevelLow, seen.highest_state, seen.highest, low_below)
+                     : excess(ExcessKind::LevelHigh, seen.lowest_state, seen.lowest, high_above);
+      e.always = low ? !seen.low : !seen.high;
+      found.add(e);
+    }
+    if (last >= 0 && !unclear && !(sees_low && sees_high)) {
       Excess e =
-          excess(ExcessKind::Stuck, any, sees_low ? highest : lowest, sees_low ? high_above : low_below);
+          excess(ExcessKind::Stuck, last, sees_low ? highest : lowest, sees_low ? high_above : low_below);
       e.state.clear();
       found.add(e);
     }
   }
+
+  static Seen& group(std::vector<Seen>& groups, int positions) {
+    for (Seen& seen : groups) {
+      if (seen.positions == positions) return seen;
+    }
+    groups.emplace_back().positions = positions;
+    return groups.back();
+  }
 };
 
 std::string InputLevel::giver_words(int state) const {
-  const Extreme here{true, island().volts_at(state, pin.node), {{index, state}}};
-  const Filter filter = [this](int, const Island&, int other) { return counts(other); };
+  const double v = island().volts_at(state, pin.node);
   const double low = pin.pin->low_below->value, high = pin.pin->high_above->value;
-  return words_of(
-      s, {{pin.node, 1.0}}, here, [&](double v) { return v > low + 1e-9 && v < high - 1e-9; }, filter);
+  const Filter filter = [this](int, const Island&, int other) { return counts(other); };
+  // Named is what keeps it from the level on its other side.
+  const auto bad = [&](double other) {
+    return v <= low + rounding    ? other <= low + rounding
+           : v >= high - rounding ? other >= high - rounding
+                                  : other > low + rounding && other < high - rounding;
+  };
+  return words_of(s, {{pin.node, 1.0}}, {true, v, {{index, state}}}, bad, filter);
 }
 
 }  // namespace

@@ -253,7 +253,17 @@ std::string words_of(const Solved& s, const Probe& probe, const Extreme& extreme
   if (!words.empty()) return words;
   for (const Side side : {Side::Lowest, Side::Highest}) {
     const Extreme best = extreme(s, probe, side, filter);
-    if (best.found && !bad(best.value)) return words_of(s, extreme_found.where);
+    if (!best.found || bad(best.value)) continue;
+    words = words_of(s, extreme_found.where);
+    for (std::size_t r = 0; r < s.circuit.rails.size() && r < 64; ++r) {
+      const auto touching =
+          std::find_if(extreme_found.where.begin(), extreme_found.where.end(),
+                       [&](const Where& w) { return (s.islands[at(w.island)].rail_mask >> r & 1) != 0; });
+      if (touching == extreme_found.where.end()) continue;
+      const std::uint64_t corner = s.islands[at(touching->island)].states[at(touching->state)].corner;
+      append(words, rail_words(s, static_cast<int>(r), (corner >> r & 1) != 0));
+    }
+    return words;
   }
   return "";
 }

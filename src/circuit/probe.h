@@ -50,7 +50,7 @@ Extreme extreme(const Solved&, const Probe&, Side, const Filter& = {});
 double value_in(const Solved&, const Probe&, const std::vector<Where>&);
 
 /// The choices without which the figure would not be bad: "switch closed, 5V at 5.25 V"; "" when it is bad in
-/// every state. When no single choice decides, all that differ from rest.
+/// every state. When no single choice decides, all that differ from rest, and the rails.
 std::string words_of(const Solved&, const Probe&, const Extreme&, const std::function<bool(double)>& bad,
                      const Filter& = {});
 /// All choices of the states that differ from rest.

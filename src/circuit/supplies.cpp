@@ -100,7 +100,8 @@ void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, cons
     found.add(e);
   }
   // Where the reversal may already have destroyed it there is no use in saying that it does not run.
-  if (!is_reversed || load.reversed == Reversal::Blocked) judge_low_supply(s, found, branch, load, probe, plus);
+  if (!is_reversed || load.reversed == Reversal::Blocked)
+    judge_low_supply(s, found, branch, load, probe, plus);
 }
 
 /// A heater has no polarity: the probe whose extreme is the largest voltage either way.

@@ -20,10 +20,14 @@ double pin_side(const Grid& grid) {
   return std::clamp(0.25 * grid.pitch, 1.2, 3.6);
 }
 
-/// Room above the pins for their numbers, within the body or on the board.
-double body_top_margin(const BodySize& size, const Grid& grid) {
-  const double inside = size.half_depth - (grid.rows - 1) * size.row_pitch / 2 - pin_side(grid) / 2;
-  return inside >= number_room ? margin_above : margin_above + number_room - inside;
+/// Have the numbers of the upper row room between its pins and the edge of the body?
+bool numbers_inside(double half_depth, const Grid& grid) {
+  return half_depth - (grid.rows - 1) * grid.row_pitch / 2 - pin_side(grid) / 2 >= number_room;
+}
+
+/// Of the board above the body: there the numbers stand when the body has no room for them.
+double body_top_margin(double half_depth, const Grid& grid) {
+  return numbers_inside(half_depth, grid) ? margin_above : margin_above + 1.0;
 }
 
 /// The edge is drawn where it is real and left open where the piece is cut out of a larger board.
@@ -108,14 +112,14 @@ Group draw_pin(const HeaderPicture& h, int number) {
 }  // namespace
 
 double header_height(const Grid& grid, const BodySize& size) {
-  return body_top_margin(size, grid) + 2 * size.half_depth + margin_below;
+  return body_top_margin(size.half_depth, grid) + 2 * size.half_depth + margin_below;
 }
 
 HeaderPicture place_header(Grid grid, const BodySize& size, double top, double scale, const Header& header,
-                           const Board& board) {
+                           const Board& board, double from, double to) {
   HeaderPicture h;
   h.scale = scale;
-  const double middle = top + body_top_margin(size, grid) + size.half_depth;
+  const double middle = top + body_top_margin(size.half_depth, grid) + size.half_depth;
   grid.origin.y = middle + (grid.rows - 1) * size.row_pitch / 2;
   h.grid = grid;
   const Extent e = extent(grid);
@@ -123,7 +127,8 @@ HeaderPicture place_header(Grid grid, const BodySize& size, double top, double s
   h.body = {e.left - size.side, middle - size.half_depth, e.right + (broken ? grid.pitch / 2 : size.side),
             middle + size.half_depth};
   const double beside = std::max(8.0, 0.8 * size.pitch);
-  const Box window{h.body.left - beside, top, h.body.right + beside, h.body.bottom + margin_below};
+  const Box window{std::max(from, h.body.left - beside), top, std::min(to, h.body.right + beside),
+                   h.body.bottom + margin_below};
   h.piece = window;
   // The board in the picture's frame: pin 1 at its place, the row to the right.
   const LocalBoard local = board_around(header, board);

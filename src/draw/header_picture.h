@@ -19,8 +19,9 @@ struct HeaderPicture {
   bool edge_near() const { return edge_left || edge_right || edge_above || edge_below; }
 };
 
-/// `top` is where the piece of the board begins.
-HeaderPicture place_header(Grid, const BodySize&, double top, double scale, const Header&, const Board&);
+/// `top` is where the piece of the board begins; it reaches from `from` to `to` at most.
+HeaderPicture place_header(Grid, const BodySize&, double top, double scale, const Header&, const Board&,
+                           double from, double to);
 double header_height(const Grid&, const BodySize&);
 
 /// The piece of the board, the body, the pins ("header pin 2": pin first, then its number).

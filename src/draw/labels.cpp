@@ -79,7 +79,7 @@ SetLabel set_label(const Label& label, const LabelColumns& columns, double talle
       return set;
     }
   }
-  for (double l = 12; l < length; l += 1) {
+  for (double l = std::max(12.0, widest_word(text, type, measure)); l < length; l += 1) {
     if (wrap(text, l, type, measure).size() <= most) length = l;
   }
   set.lines = wrap_at_most(text, std::min(length, tallest), most, type, measure);

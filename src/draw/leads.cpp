@@ -69,7 +69,7 @@ Group draw_lead(const Housing& h, int cavity, const WireColour& colour, const La
   const double bypass = c.x + side * (h.cavity / 2 + 0.3 * (h.grid.pitch - h.cavity));
   const double edge = leads_edge(h) + d * 0.8;
   const double spread = leads_edge(h) + d * zone.fan;
-  const double end = label_edge(h, zone) - d * 0.8;
+  const double end = label_edge(h, zone) - d * 1.7;
 
   Shape path;
   path.path.push_back({'M', c, {}, {}});

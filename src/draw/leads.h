@@ -13,7 +13,7 @@ namespace plugward {
 struct LeadZone {
   double fan = 8;  ///< where leads spread to the columns of the labels
   double tag = 6;  ///< where they run straight and carry their tag
-  double height() const { return fan + tag + 2.2; }
+  double height() const { return fan + tag + 3.0; }
 };
 /// `turned`: tags stand upright; `codes`: the codes to be lettered.
 LeadZone lead_zone(const Grid&, const LabelColumns&, const std::vector<std::string>& codes,

@@ -30,7 +30,9 @@ constexpr double flag_room = 6.5;
 constexpr double spare_room = 44;  ///< beside the housing, for leads that were taken out
 constexpr int most_columns = 40;
 constexpr std::array<double, 14> scales = {16, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.2, 1};
-constexpr double widest_pitch = 15.5;  ///< on paper
+constexpr double widest_pitch = 20.5;  ///< on paper
+constexpr double inset = 1.5;          ///< free along the edges of the page
+constexpr double spare_row = 10.5;
 
 /// Everything that depends on the scale.
 struct Layout {
@@ -90,7 +92,8 @@ class Page {
     scene_.height = options.height;
     scene_.title = title_of(facts);
     scene_.description = describe(facts, options.view);
-    field_ = {gutter, title_height + 2, options.width - panel_width - gap, options.height - foot_height - 2};
+    field_ = {gutter, title_height + 2.5, options.width - panel_width - gap,
+              options.height - foot_height - 2};
     for (const Lead& lead : facts.plug.leads) codes_.push_back(to_code(lead.colour));
     for (std::size_t i = 0; i < facts.then.cavity.size(); ++i) {
       if (facts.then.cavity[i] <= 0) spares_.push_back(static_cast<int>(i));
@@ -125,6 +128,13 @@ class Page {
 
  private:
   bool moves() const { return facts_.plan != nullptr; }
+
+  /// Between the housings: for the arcs, and for leads that lie beside the housing.
+  double band() const {
+    const std::size_t rows = spares_.size() <= 3 ? spares_.size() : (spares_.size() + 1) / 2;
+    return std::max(move_band(facts_.plan->steps),
+                    spares_.empty() ? 0.0 : 12 + spare_row * static_cast<double>(rows));
+  }
 
   Layout layout_at(double scale, double tallest) const {
     Layout l;
@@ -171,7 +181,7 @@ class Page {
     const double housing = housing_height(l.plug_grid, l.plug, facts_.plug_family);
     const double header = header_height(l.header_grid, l.header) + leader_height(l.header_grid, l.columns);
     l.total = l.now_labels + l.zone.height() + housing + header + l.pin_labels + 6;
-    if (moves()) l.total += move_band(facts_.plan->steps) + housing + l.zone.height() + l.then_labels;
+    if (moves()) l.total += band() + housing + l.zone.height() + l.then_labels;
     return l;
   }
 
@@ -188,12 +198,14 @@ class Page {
 
   Layout choose_layout() const {
     // Long names cost height: they are shortened only when no scale would do otherwise.
+    const double least_pitch = facts_.plug.rows > 1 || facts_.header.rows > 1 ? 6.6 : 4.2;
     Layout last;
-    for (const double tallest : {60.0, 42.0, 34.0, 28.0, 24.0, 20.0, 16.0}) {
+    for (double tallest = 60; tallest >= 14; tallest -= 2) {
       for (const double scale : scales) {
-        last = layout_at(scale, tallest);
-        if (last.plug.pitch > widest_pitch || last.header.pitch > widest_pitch) continue;
-        if (last.plug.pitch < 4.2 && scale < scales.front() && tallest > 16) break;
+        const Layout l = layout_at(scale, tallest);
+        if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
+        if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
+        last = l;
         if (fits(last)) return last;
       }
     }
@@ -202,7 +214,7 @@ class Page {
 
   void add_title() {
     Group group{"title", {}};
-    const double room = options_.width - 62;
+    const double room = options_.width - 64;
     const Type big{style::title_type, true};
     std::vector<std::string> lines{format("{}, plug {}", facts_.fitting.harness->title,
                                           facts_.plug.label.empty() ? facts_.plug.id : facts_.plug.label)};
@@ -213,7 +225,7 @@ class Page {
                header_name(facts_.header));
     group.add(Words{
         {0, 6}, shorten(lines[0], room, big, measure_), big.points, true, style::text, Anchor::Start, 0});
-    group.add(Words{{0, 13},
+    group.add(Words{{inset, 13.5},
                     shorten(second, room, {style::caption_type, false}, measure_),
                     style::caption_type,
                     false,
@@ -221,8 +233,8 @@ class Page {
                     Anchor::Start,
                     0});
     scene_.groups.push_back(std::move(group));
-    scene_.groups.push_back(verdict_shape(facts_.advice.verdict,
-                                          {options_.width - 56, 0.6, options_.width - 0.6, 14.6}, measure_));
+    scene_.groups.push_back(
+        verdict_shape(facts_.advice.verdict, {options_.width - 58, 1, options_.width - inset, 15}, measure_));
     Group rule{"rule", {}};
     rule.add(
         polyline({{0, title_height}, {options_.width, title_height}}, stroked(style::outline, style::fine)));
@@ -242,7 +254,7 @@ class Page {
         Anchor::Start,
         0});
     // A ruler to check that the page was printed at its own size.
-    const double right = options_.width - 0.5, left = right - 50;
+    const double right = options_.width - inset, left = right - 50;
     group.add(polyline({{left, y + 5.6}, {right, y + 5.6}}, stroked(style::outline, style::line)));
     for (int i = 0; i <= 5; ++i) {
       const double x = left + 10 * i;
@@ -255,7 +267,7 @@ class Page {
 
   void add_panel() {
     const double left = options_.width - panel_width;
-    const Box room{left, title_height + 3, options_.width, field_.bottom};
+    const Box room{left, title_height + 3, options_.width - inset, field_.bottom};
     const int header = facts_.fitting.placements[static_cast<std::size_t>(options_.placement)].header;
     BoardMap map = draw_board_map(*facts_.fitting.board, header, *facts_.fitting.catalogue,
                                   {room.left + 1, room.top, room.right - 1, room.top + 42});
@@ -284,21 +296,21 @@ class Page {
     const Type bold{style::caption_type, true}, small{style::small_type, false};
     std::vector<std::string> lines;
     for (const std::string& text : texts) {
-      for (std::string& line : wrap_at_most(text, gutter - 3, 5, small, measure_))
+      for (std::string& line : wrap_at_most(text, gutter - 3 - inset, 5, small, measure_))
         lines.push_back(std::move(line));
     }
     const double eye_height = with_eye ? 6 : 0;
-    const std::vector<std::string> heads = wrap_at_most(head, gutter - 3, 2, bold, measure_);
+    const std::vector<std::string> heads = wrap_at_most(head, gutter - 3 - inset, 2, bold, measure_);
     const double head_height = static_cast<double>(heads.size()) * style::line_height(bold.points);
     const double height =
         head_height + eye_height + static_cast<double>(lines.size()) * style::line_height(small.points);
     double y =
         std::clamp(middle - height / 2, caption_floor_, std::max(caption_floor_, field_.bottom - height));
-    add_lines(group, heads, {0, y + 4}, bold, style::text);
+    add_lines(group, heads, {inset, y + 4}, bold, style::text);
     y += head_height;
-    if (with_eye) append(group, eye({4.6, y + 2.6}, 8));
+    if (with_eye) append(group, eye({inset + 4.2, y + 2.6}, 8));
     y += eye_height;
-    y = add_lines(group, lines, {0, y + 3}, small, style::quiet);
+    y = add_lines(group, lines, {inset, y + 3}, small, style::quiet);
     caption_floor_ = y;
     scene_.groups.push_back(std::move(group));
   }
@@ -340,7 +352,7 @@ class Page {
     return text;
   }
 
-  std::vector<std::string> plug_caption(const Layout& l) const {
+  std::vector<std::string> plug_caption() const {
     std::vector<std::string> texts{view_words(options_.view == View::WireSide)};
     const KeySide key = facts_.plug_family ? key_side(*facts_.plug_family) : KeySide::NotStated;
     if (key == KeySide::NotStated) texts.emplace_back("side of key or latch not stated");
@@ -348,7 +360,6 @@ class Page {
     if (key == KeySide::Near || key == KeySide::Far)
       texts.push_back(format("{} {}", key_word(*facts_.plug_family), key_on_top(key) ? "above" : "below"));
     if (facts_.plug.key == KeyState::Removed) texts.emplace_back("key removed");
-    (void)l;
     return texts;
   }
 
@@ -365,7 +376,7 @@ class Page {
   /// Leads out of the housing for good lie beside it; returns where each begins.
   std::vector<SpareEnd> add_spares(const Housing& then) {
     std::vector<SpareEnd> ends;
-    double y[2] = {then.body.bottom - 3, then.body.bottom - 3};
+    double y[2] = {numbers_edge(then) - 4, numbers_edge(then) - 4};
     int k = 0;
     for (const int index : spares_) {
       const bool right = spares_.size() <= 3 || k % 2 == 0;
@@ -392,7 +403,7 @@ class Page {
                       right ? Anchor::Start : Anchor::End,
                       0});
       ends.push_back({index, {start - d * 1.6, row}});
-      row -= 10.5;
+      row -= spare_row;
       scene_.groups.push_back(std::move(group));
     }
     return ends;
@@ -400,6 +411,7 @@ class Page {
 
   /// Dotted lines from the cavities down to the pins that they will meet.
   void add_drops(const Housing& h, const HeaderPicture& header) {
+    if (h.grid.view == View::MatingFace) return;
     Group group{"which pin each cavity will meet", {}};
     for (int cavity = 1; cavity <= facts_.plug.positions; ++cavity) {
       if (cavity > facts_.header.positions || !shown(header.grid, cavity)) continue;
@@ -446,17 +458,15 @@ class Page {
                                  : centre_x - (drawn_columns(l.header_grid) - 1) * l.header.pitch / 2;
     const double stretch = std::min(spare * 0.5, 14.0);
 
-    double y = field_.top + std::min(spare * 0.1, 4.0) + l.now_labels + l.zone.height();
-    const KeySide key = facts_.plug_family ? key_side(*facts_.plug_family) : KeySide::None;
-    const double key_above = key == KeySide::Far ? 1.8 : 0;
+    double y = field_.top + (moves() ? std::min(spare * 0.15, 5.0) : std::max(0.0, spare - stretch) / 2) +
+               l.now_labels + l.zone.height();
     const Housing now = place_housing(l.plug_grid, l.plug, facts_.plug_family, y, true);
-    (void)key_above;
     y += housing_height(l.plug_grid, l.plug, facts_.plug_family);
 
     caption_floor_ = field_.top;
-    add_caption(moves() ? "NOW" : "PLUG", plug_caption(l), true, (now.body.top + now.body.bottom) / 2);
+    add_caption(moves() ? "NOW" : "PLUG", plug_caption(), true, (now.body.top + now.body.bottom) / 2);
     if (moves()) {
-      y += move_band(facts_.plan->steps) + stretch;
+      y += band() + stretch;
       const Housing then = place_housing(l.plug_grid, l.plug, facts_.plug_family, y, false);
       y += housing_height(l.plug_grid, l.plug, facts_.plug_family) + l.zone.height() + l.then_labels;
       add_caption("THEN", {view_words(options_.view == View::WireSide)}, true,
@@ -471,8 +481,8 @@ class Page {
       draw_plug(now, l, facts_.now, labels_.now, "now", true);
       y += 6 + stretch;
     }
-    const HeaderPicture header =
-        place_header(l.header_grid, l.header, y, l.scale, facts_.header, *facts_.fitting.board);
+    const HeaderPicture header = place_header(l.header_grid, l.header, y, l.scale, facts_.header,
+                                              *facts_.fitting.board, field_.left, field_.right - 1);
     add_header(l, header);
     if (!moves()) add_drops(now, header);
     add_caption("HEADER " + facts_.header.id, header_caption(l, header), true,

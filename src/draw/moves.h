@@ -23,7 +23,7 @@ struct SpareEnd {
   Point end;
 };
 
-/// One group a step, "step 2"; the arc is its first shape.
+/// One group a step, "step 2", the arc its first shape; then the numbers, "number of step 2".
 std::vector<Group> draw_moves(const std::vector<Step>&, const Housing& now, const Housing& then,
                               const MoveField&, const std::vector<SpareEnd>&, const TextMeasure&);
 

@@ -66,7 +66,7 @@ Box add_flag(Group& group, const std::string& sign, Point foot, bool upright, co
                      {b.left, b.bottom}},
                     look));
   group.add(
-      polyline({{b.left, b.top - 0.2}, {b.left, foot.y + 1.2}}, stroked(style::outline, style::bold_line)));
+      polyline({{b.left, b.top - 0.2}, {b.left, foot.y + 0.9}}, stroked(style::outline, style::bold_line)));
   group.add(Words{{b.left + (length - 1.2) / 2, (b.top + b.bottom) / 2 + half_capital},
                   sign,
                   bold_type.points,

@@ -32,7 +32,7 @@ inline constexpr double title_type = 14;
 inline constexpr double mm_per_point = 25.4 / 72.0;
 /// Baseline to baseline, mm.
 inline constexpr double line_height(double points) {
-  return 1.28 * points * mm_per_point;
+  return 1.25 * points * mm_per_point;
 }
 
 }  // namespace plugward::style

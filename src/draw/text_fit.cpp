@@ -24,10 +24,11 @@ std::vector<std::string> pieces(std::string_view text) {
   std::string piece;
   for (std::size_t i = 0; i < text.size(); ++i) {
     piece += text[i];
-    const bool within_number =
-        i + 1 < text.size() && (text[i + 1] == '.' || (text[i + 1] >= '0' && text[i + 1] <= '9'));
-    const bool joint = (text[i] == '/' || text[i] == '-' || text[i] == '.') && piece.size() > 2 &&
-                       !within_number && i + 1 < text.size() && text[i + 1] != ' ';
+    const char next = i + 1 < text.size() ? text[i + 1] : ' ';
+    const bool digit = next >= '0' && next <= '9';
+    const bool range = text[i] == '.' && i > 0 && text[i - 1] == '.' && digit;  // "4.75..5.25"
+    const bool sign = text[i] == '/' || text[i] == '-' || text[i] == '_' || text[i] == '.';
+    const bool joint = range || (sign && piece.size() > 2 && !digit && next != '.' && next != ' ');
     if (text[i] == ' ' || joint) all.push_back(std::exchange(piece, {}));
   }
   if (!piece.empty()) all.push_back(piece);

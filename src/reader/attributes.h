@@ -60,6 +60,7 @@ class Attributes {
     if (!has(key)) return std::nullopt;
     const std::string_view written = value(key);
     for (const Word<Value>& word : words) {
+      if (word.text.size() != written.size() || written.empty() || word.text[0] != written[0]) continue;
       if (word.text == written) return word.value;
     }
     std::array<std::string_view, N> texts;

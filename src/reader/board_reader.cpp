@@ -16,23 +16,19 @@ constexpr std::array<std::string_view, 5> children{"evidence", "rail", "jumper",
 constexpr std::array<Word<int>, 4> rotations{{{"0", 0}, {"90", 90}, {"180", 180}, {"270", 270}}};
 constexpr std::array<Word<bool>, 2> sides{{{"top", false}, {"underside", true}}};
 
-void check_on_board(const Attributes& a, const Board& board) {
-  const auto check = [&](Key key, Millimetres value, Millimetres size, std::string_view extent) {
-    if (size.value <= 0.0 || value <= size) return;
-    a.conflict(key, format("{} {} is off the board, whose {} is {}", key_name(key), to_text(value), extent, to_text(size)))
+/// One coordinate of something on the board; 0 when absent or bad.
+Millimetres read_coordinate(const Attributes& a, Key key, Millimetres size, std::string_view extent) {
+  const auto value = a.quantity<Millimetres>(key, Sign::NotNegative);
+  if (value && size.value > 0.0 && *value > size) {
+    a.conflict(key, format("{} {} is off the board, whose {} is {}", key_name(key), to_text(*value), extent, to_text(size)))
         .help("x and y count from the lower left corner");
-  };
-  check(Key::X, a.quantity<Millimetres>(Key::X).value_or(Millimetres{}), board.width, "width");
-  check(Key::Y, a.quantity<Millimetres>(Key::Y).value_or(Millimetres{}), board.height, "height");
+  }
+  return value.value_or(Millimetres{});
 }
 
-/// Reads x and y; a bad value is reported once and counts as 0.
 void read_place(const Attributes& a, const Board& board, Millimetres& x, Millimetres& y) {
-  const auto px = a.quantity<Millimetres>(Key::X, Sign::NotNegative);
-  const auto py = a.quantity<Millimetres>(Key::Y, Sign::NotNegative);
-  x = px.value_or(Millimetres{});
-  y = py.value_or(Millimetres{});
-  if ((px || !a.has(Key::X)) && (py || !a.has(Key::Y))) check_on_board(a, board);
+  x = read_coordinate(a, Key::X, board.width, "width");
+  y = read_coordinate(a, Key::Y, board.height, "height");
 }
 
 void read_rail(const Reading& reading, XmlTree::Index index, Board& board, Ids& ids) {

@@ -12,21 +12,28 @@ bool Ids::declare(const Reading& reading, const Attributes& attributes, int inde
     complete_ = false;
     return false;
   }
-  const auto [entry, fresh] = entries_.try_emplace(id, Entry{index, attributes.span(Key::Id)});
-  if (fresh) {
-    names_.push_back(id);
-  } else {
-    reading.fault(Rule::DoubledId, attributes.span(Key::Id), format("the {} '{}' is declared twice", what_, id))
-        .note(entry->second.span, "first here")
+  if (const Entry* earlier = entry(id)) {
+    reading.fault(Rule::DoubledId, attributes.span(Key::Id), format("{} '{}' is declared twice", what_, id))
+        .note(earlier->span, "first here")
         .help("give one of the two another id");
+    return false;
   }
-  return fresh;
+  names_.push_back(id);
+  entries_.push_back({index, attributes.span(Key::Id)});
+  return true;
+}
+
+const Ids::Entry* Ids::entry(std::string_view id) const {
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    if (names_[i].size() == id.size() && names_[i][0] == id[0] && names_[i] == id) return &entries_[i];
+  }
+  return nullptr;
 }
 
 std::optional<int> Ids::find(std::string_view id) const {
-  const auto entry = entries_.find(id);
-  if (entry == entries_.end()) return std::nullopt;
-  return entry->second.index;
+  const Entry* found = id.empty() ? nullptr : entry(id);
+  if (found == nullptr) return std::nullopt;
+  return found->index;
 }
 
 std::optional<int> Ids::resolve(const Reading& reading, std::string_view id, Span place) const {

@@ -9,7 +9,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
 #include "reader/attributes.h"
@@ -38,9 +37,12 @@ class Ids {
     int index = 0;
     Span span{};
   };
+  const Entry* entry(std::string_view id) const;
+
   std::string_view what_;
-  std::unordered_map<std::string_view, Entry> entries_;
+  // Searched in order: a file declares a handful of each kind, and ReaderLimits bounds the rest.
   std::vector<std::string_view> names_;
+  std::vector<Entry> entries_;  ///< of names_
   bool complete_ = true;
 };
 

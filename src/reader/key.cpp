@@ -1,18 +1,19 @@
 // SPDX-License-Identifier: MIT
-// A hash table that the compiler fills: 256 slots, open addressing, hash of the length and three letters.
-// Alternative not taken: a generated perfect hash, one more tool for nothing measurable.
+// A hash table that the compiler fills: 512 slots, open addressing, hash of the length and three letters. The
+// multipliers were found by trying: with today's names no two share a slot. A new name costs at most one more probe.
+// Alternative not taken: a generator of perfect hashes, one more tool in the build.
 #include "reader/key.h"
 
 namespace plugward {
 namespace {
 
-constexpr std::size_t slots = 256;
+constexpr std::size_t slots = 512;
 constexpr std::uint8_t vacant = 0xFF;
 static_assert(key_count < vacant);
 
 constexpr std::size_t hash(std::string_view name) {
   const auto letter = [&](std::size_t i) { return static_cast<std::size_t>(static_cast<unsigned char>(name[i])); };
-  return (name.size() * 61 + letter(0) * 7 + letter(name.size() - 1) * 131 + letter(name.size() / 2) * 29) % slots;
+  return (name.size() * 338 + letter(0) * 499 + letter(name.size() - 1) * 392 + letter(name.size() / 2) * 428) % slots;
 }
 
 constexpr auto table = [] {

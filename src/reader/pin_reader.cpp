@@ -156,20 +156,22 @@ void read_electrical(const Reading& reading, const Attributes& a, const BoardNam
   read_clamp(reading, a, names, pin);
 }
 
-/// Reads one statement; its number is 0 when there is no such position.
-Pin read_pin(const Reading& reading, XmlTree::Index index, const Header& header, const BoardNames& names) {
-  const Attributes a(reading, reading.tree.node(index), {Key::N, Key::Function}, every_pin_key);
-  if (reading.tree.node(index).after != index + 1) refuse_children(reading, index);
-  Pin pin;
+/// The position that a 'pin' element is about; 0 when there is none, which is reported.
+int read_position(const Reading& reading, const Attributes& a, const Header& header) {
+  const int number = a.number(Key::N, 1, reading.limits.positions).value_or(0);
+  if (number <= header.positions || header.positions == 0) return number;
+  reading.fault(Rule::PositionRange, a.span(Key::N),
+                format("header '{}' has positions 1 to {}, not {}", header.id, header.positions, number))
+      .note(header.positions_span, "the number of positions is stated here");
+  return 0;
+}
+
+/// Reads one statement into `pin`, which is as new.
+void read_pin(const Reading& reading, const Attributes& a, const BoardNames& names, Pin& pin) {
+  constexpr KeySet plain =
+      common | KeySet{Key::Rail, Key::Jumper, Key::Limit, Key::Signal, Key::Coil, Key::End};
   pin.span = a.element_span();
   pin.function_span = a.span(Key::Function);
-  pin.number = a.number(Key::N, 1, reading.limits.positions).value_or(0);
-  if (pin.number > header.positions && header.positions > 0) {
-    reading.fault(Rule::PositionRange, a.span(Key::N),
-                  format("header '{}' has positions 1 to {}, not {}", header.id, header.positions, pin.number))
-        .note(header.positions_span, "the number of positions is stated here");
-    pin.number = 0;
-  }
   const auto row = a.one_of(Key::Function, function_words);
   pin.function = row ? (*row)->function : PinFunction::Unknown;
   if (row) check_keys(reading, a, **row);
@@ -181,12 +183,8 @@ Pin read_pin(const Reading& reading, XmlTree::Index index, const Header& header,
   pin.coil = a.one_of(Key::Coil, coils).value_or(0);
   pin.coil_end = a.one_of(Key::End, coil_ends).value_or('A');
   pin.limit = a.quantity<Amps>(Key::Limit, Sign::Positive);
-  if (!(a.present() - (common | KeySet{Key::Rail, Key::Jumper, Key::Limit, Key::Signal, Key::Coil, Key::End})).empty()) {
-    read_electrical(reading, a, names, pin);
-  }
+  if (!(a.present() - plain).empty()) read_electrical(reading, a, names, pin);
   pin.evidence = read_evidence_reference(reading, a, names.evidences);
-  if (a.has(Key::Evidence) && pin.evidence.empty()) pin.number = 0;  // whether it is a rival cannot be told
-  return pin;
 }
 
 bool agree(const Pin& a, const Pin& b) {
@@ -242,17 +240,23 @@ void read_pins(const Reading& reading, XmlTree::Index element, const Board& boar
       refuse_child(reading, reading.tree.node(element), node, known);
       continue;
     }
-    Pin pin = read_pin(reading, child, header, names);
-    if (pin.number == 0 || header.positions == 0) continue;
-    Pin& slot = header.pins[static_cast<std::size_t>(pin.number) - 1];
-    if (slot.number == 0) {
-      slot = std::move(pin);
+    refuse_children(reading, child);
+    const Attributes a(reading, node, {Key::N, Key::Function}, every_pin_key);
+    const int position = read_position(reading, a, header);
+    Pin other;
+    Pin* const slot = position > 0 && header.positions > 0 ? &header.pins[static_cast<std::size_t>(position) - 1] : &other;
+    if (slot->number == 0) {
+      read_pin(reading, a, names, *slot);
+      slot->number = position;
       continue;
     }
+    read_pin(reading, a, names, other);
+    other.number = position;
+    if (a.has(Key::Evidence) && other.evidence.empty()) continue;  // whether it is a rival cannot be told
     auto group = std::find_if(contested.begin(), contested.end(),
-                              [&](const std::vector<Pin>& g) { return g.front().number == pin.number; });
-    if (group == contested.end()) group = contested.insert(contested.end(), {slot});
-    if (may_join(reading, pin, *group)) group->push_back(std::move(pin));
+                              [&](const std::vector<Pin>& g) { return g.front().number == position; });
+    if (group == contested.end()) group = contested.insert(contested.end(), {*slot});
+    if (may_join(reading, other, *group)) group->push_back(std::move(other));
   }
   for (std::vector<Pin>& group : contested) {
     const auto at = static_cast<std::size_t>(group.front().number) - 1;

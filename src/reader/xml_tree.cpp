@@ -45,6 +45,7 @@ class TreeBuilder {
     std::memcpy(copy_, text_.data(), text_.size());
     copy_[text_.size()] = ' ';  // pugixml overwrites the last character, and would lose it as text
     references_ = text_.find('&') != text_.npos;
+    same_length_ = !references_ && text_.find('\r') == text_.npos;
     pugi::xml_document document;
     // The mark itself is skipped: pugixml would hand it out as text.
     const auto result =
@@ -143,10 +144,18 @@ class TreeBuilder {
     made.first_attribute = narrow(tree_.attributes_.size());
     std::size_t end = at + name.size();
     for (pugi::xml_attribute it = node.first_attribute(); it; it = it.next_attribute()) {
-      const std::size_t value_at = offset(it.value());
+      const char* const attribute_name = it.name();
+      const char* const value = it.value();
+      const std::size_t name_at = offset(attribute_name);
+      const std::size_t value_at = offset(value);
       const std::optional<std::size_t> value_end = check_value(value_at);
       if (!value_end) return false;
-      tree_.attributes_.push_back({it.name(), it.value(), narrow(offset(it.name())), narrow(value_at), narrow(*value_end)});
+      XmlAttribute& made_attribute = tree_.attributes_.emplace_back();
+      made_attribute.name = {attribute_name, name_length(attribute_name, name_at, value_at)};
+      made_attribute.value = same_length_ ? std::string_view(value, *value_end - value_at) : std::string_view(value);
+      made_attribute.name_at = narrow(name_at);
+      made_attribute.value_at = narrow(value_at);
+      made_attribute.value_end = narrow(*value_end);
       end = *value_end + 1;
     }
     while (end < text_.size() && text_[end] != '>') ++end;
@@ -154,6 +163,13 @@ class TreeBuilder {
     made.attributes = narrow(tree_.attributes_.size()) - made.first_attribute;
     tree_.nodes_.push_back(made);
     return true;
+  }
+
+  /// Attributes are nearly always written name="value", without blanks: then the places tell the length.
+  std::size_t name_length(const char* name, std::size_t name_at, std::size_t value_at) const {
+    const std::size_t equals = value_at - 2;
+    const bool tight = text_[equals] == '=' && !is_blank(text_[equals - 1]);
+    return tight ? equals - name_at : std::strlen(name);
   }
 
   /// The offset of the closing quote; nothing (and a diagnostic) when the value is not well-formed.
@@ -288,6 +304,7 @@ class TreeBuilder {
   char* copy_ = nullptr;
   std::size_t body_ = 0;
   bool references_ = false;  ///< there is a '&' somewhere
+  bool same_length_ = false; ///< every value is as long in the copy as in the text
   bool skipped_ = false;     ///< the element just visited is left out of the tree
 };
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Random networks of the kind that wiring makes: contacts of 10 mohm beside pull-ups of 100 kohm, two or three rails.
+// Random networks of the kind that wiring makes: contacts of 10 mohm beside pull-ups of 100 kohm, two or
+// three rails.
 #pragma once
 
 #include <cmath>
@@ -26,7 +27,8 @@ inline Network random_network(std::mt19937& random, int most_nodes, int most_dio
     return random() % 2 == 0 ? std::pair(a, b) : std::pair(b, a);
   };
   // Every free node hangs on an earlier node, so that leaks decide nothing.
-  for (int i = 0; i < free; ++i) n.resistors.push_back({below(1 + rails + i), 1 + rails + i, std::pow(10.0, between(-2, 5))});
+  for (int i = 0; i < free; ++i)
+    n.resistors.push_back({below(1 + rails + i), 1 + rails + i, std::pow(10.0, between(-2, 5))});
   const int more = below(2 * free);
   for (int i = 0; i < more; ++i) {
     const auto [a, b] = ends();

@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: MIT
-// A board with one header "J1" and a harness with one device, put together pin by pin in a test, and its excesses
-// as lines of text.
+// A board with one header "J1" and a harness with one device, put together pin by pin in a test, and its
+// excesses as lines of text.
 //
 //   Wiring w;
 //   w.rail("5V", 4.75, 5.25);
 //   const int pin = w.pin(PinFunction::Supply, "5V");
 //   const int v = w.terminal("V", TerminalFunction::Supply);
 //   w.wire(pin, v, "RD");
-//   CHECK(w.judge() == Lines{"supply-too-high 5.25 > 5.1 at part 0 from 5V | 5V at 5.25 V | 5V - J1.1 - RD - V"});
+//   CHECK(w.judge() == Lines{"supply-too-high 5.25 > 5.1 at part 0 from 5V | 5V at 5.25 V | 5V - J1.1 - RD -
+//   V"});
 #pragma once
 
 #include <initializer_list>
@@ -36,28 +37,50 @@ struct Lines {
 
 inline std::string_view kind_word(ExcessKind kind) {
   switch (kind) {
-    case ExcessKind::Overvoltage: return "overvoltage";
-    case ExcessKind::UnknownLimit: return "unknown-limit";
-    case ExcessKind::ReversedSupply: return "reversed-supply";
-    case ExcessKind::SupplyTooHigh: return "supply-too-high";
-    case ExcessKind::SupplyTooLow: return "supply-too-low";
-    case ExcessKind::HeaterTooStrong: return "heater-too-strong";
-    case ExcessKind::HeaterTooWeak: return "heater-too-weak";
-    case ExcessKind::AlwaysOn: return "always-on";
-    case ExcessKind::ClampCurrent: return "clamp-current";
-    case ExcessKind::BackFeed: return "back-feed";
-    case ExcessKind::PinOvercurrent: return "pin-overcurrent";
-    case ExcessKind::ContactOvercurrent: return "contact-overcurrent";
-    case ExcessKind::UnknownRating: return "unknown-rating";
-    case ExcessKind::WireOvercurrent: return "wire-overcurrent";
-    case ExcessKind::RailOverload: return "rail-overload";
-    case ExcessKind::ShortCircuit: return "short-circuit";
-    case ExcessKind::LevelHigh: return "level-high";
-    case ExcessKind::LevelLow: return "level-low";
-    case ExcessKind::Stuck: return "stuck";
-    case ExcessKind::Floating: return "floating";
-    case ExcessKind::ResetUnknown: return "reset-unknown";
-    case ExcessKind::TooManyStates: return "too-many-states";
+    case ExcessKind::Overvoltage:
+      return "overvoltage";
+    case ExcessKind::UnknownLimit:
+      return "unknown-limit";
+    case ExcessKind::ReversedSupply:
+      return "reversed-supply";
+    case ExcessKind::SupplyTooHigh:
+      return "supply-too-high";
+    case ExcessKind::SupplyTooLow:
+      return "supply-too-low";
+    case ExcessKind::HeaterTooStrong:
+      return "heater-too-strong";
+    case ExcessKind::HeaterTooWeak:
+      return "heater-too-weak";
+    case ExcessKind::AlwaysOn:
+      return "always-on";
+    case ExcessKind::ClampCurrent:
+      return "clamp-current";
+    case ExcessKind::BackFeed:
+      return "back-feed";
+    case ExcessKind::PinOvercurrent:
+      return "pin-overcurrent";
+    case ExcessKind::ContactOvercurrent:
+      return "contact-overcurrent";
+    case ExcessKind::UnknownRating:
+      return "unknown-rating";
+    case ExcessKind::WireOvercurrent:
+      return "wire-overcurrent";
+    case ExcessKind::RailOverload:
+      return "rail-overload";
+    case ExcessKind::ShortCircuit:
+      return "short-circuit";
+    case ExcessKind::LevelHigh:
+      return "level-high";
+    case ExcessKind::LevelLow:
+      return "level-low";
+    case ExcessKind::Stuck:
+      return "stuck";
+    case ExcessKind::Floating:
+      return "floating";
+    case ExcessKind::ResetUnknown:
+      return "reset-unknown";
+    case ExcessKind::TooManyStates:
+      return "too-many-states";
   }
   return "";
 }

@@ -31,7 +31,9 @@ struct Resistive : Wiring {
   }
 };
 
-Cited<Rating> rating(double amps, int gauge) { return {{Amps(amps), awg(gauge), ""}, Certainty::User, "the test"}; }
+Cited<Rating> rating(double amps, int gauge) {
+  return {{Amps(amps), awg(gauge), ""}, Certainty::User, "the test"};
+}
 
 }  // namespace
 
@@ -48,12 +50,27 @@ TEST_CASE("contacts against their family's rating at the lead's gauge") {
   };
   const Row rows[] = {
       {"rated for it", {rating(2, 22)}, 22, {}},
-      {"rated for less", {rating(1.5, 22)}, 22, {"contact-overcurrent 2 limit 1.5" + red, "contact-overcurrent 2 limit 1.5" + black}},
-      {"above the smallest rating of other gauges", {rating(1.5, 22), rating(3, 18)}, 20, {"contact-overcurrent 2 limit 1.5" + red, "contact-overcurrent 2 limit 1.5" + black}},
-      {"above a third of the smallest rating", {rating(3, 18)}, 22, {"unknown-rating 2 limit 1" + red, "unknown-rating 2 limit 1" + black}},
+      {"rated for less",
+       {rating(1.5, 22)},
+       22,
+       {"contact-overcurrent 2 limit 1.5" + red, "contact-overcurrent 2 limit 1.5" + black}},
+      {"above the smallest rating of other gauges",
+       {rating(1.5, 22), rating(3, 18)},
+       20,
+       {"contact-overcurrent 2 limit 1.5" + red, "contact-overcurrent 2 limit 1.5" + black}},
+      {"above a third of the smallest rating",
+       {rating(3, 18)},
+       22,
+       {"unknown-rating 2 limit 1" + red, "unknown-rating 2 limit 1" + black}},
       {"below a third of the smallest rating", {rating(6.1, 18)}, 22, {}},
-      {"gauge not stated", {rating(3, 18)}, {}, {"unknown-rating 2 limit 1" + red, "unknown-rating 2 limit 1" + black}},
-      {"no rating published", {}, 22, {"unknown-rating 2 limit 0.5" + red, "unknown-rating 2 limit 0.5" + black}},
+      {"gauge not stated",
+       {rating(3, 18)},
+       {},
+       {"unknown-rating 2 limit 1" + red, "unknown-rating 2 limit 1" + black}},
+      {"no rating published",
+       {},
+       22,
+       {"unknown-rating 2 limit 0.5" + red, "unknown-rating 2 limit 0.5" + black}},
   };
   for (const Row& row : rows) {
     CAPTURE(row.name);
@@ -71,7 +88,10 @@ TEST_CASE("leads against the chassis table") {
   Resistive w(10, 4.86);
   w.harness.plugs[0].leads[0].gauge = awg(26);
   w.harness.plugs[0].leads[1].gauge = awg(28);
-  CHECK(w.judge() == Lines{"wire-overcurrent 2 limit 1.4 at J1.2 BK from V |  | V - J1.1 - RD - A - B - BK - J1.2 - ground"});
+  CHECK(
+      w.judge() ==
+      Lines{
+          "wire-overcurrent 2 limit 1.4 at J1.2 BK from V |  | V - J1.1 - RD - A - B - BK - J1.2 - ground"});
 }
 
 TEST_CASE("a lead's resistance comes from its gauge and length when both are stated") {
@@ -94,9 +114,11 @@ TEST_CASE("pins") {
     w.part(Resistor{a, b, Ohms(5), {}, {}});
     w.wire(out, a, "WH");
     w.wire(ground, b, "BK");
-    CHECK(w.judge() == Lines{"pin-overcurrent 0.05985 limit 0.025 sometimes at J1.1 from 3V3 | J1.1 high | 3V3 - J1.1 - WH - A - B - BK - J1.2 - ground"});
+    CHECK(w.judge() == Lines{"pin-overcurrent 0.05985 limit 0.025 sometimes at J1.1 from 3V3 | J1.1 high | "
+                             "3V3 - J1.1 - WH - A - B - BK - J1.2 - ground"});
     w.at(out).limit.reset();
-    CHECK(w.judge() == Lines{"pin-overcurrent 0.05985 limit 0.02 sometimes at J1.1 from 3V3 | J1.1 high | 3V3 - J1.1 - WH - A - B - BK - J1.2 - ground"});
+    CHECK(w.judge() == Lines{"pin-overcurrent 0.05985 limit 0.02 sometimes at J1.1 from 3V3 | J1.1 high | "
+                             "3V3 - J1.1 - WH - A - B - BK - J1.2 - ground"});
   }
   SUBCASE("a switched output without a stated limit is a doubt above 0.5 A") {
     // 10 V / (9.76 + 0.14 + 0.1 ohm) = 1 A
@@ -107,9 +129,11 @@ TEST_CASE("pins") {
     w.part(Resistor{a, b, Ohms(9.76), {}, {}});
     w.wire(supply, a, "RD");
     w.wire(sw, b, "BK");
-    CHECK(w.judge() == Lines{"unknown-rating 1 limit 0.5 sometimes at J1.2 from V | J1.2 on | V - J1.1 - RD - A - B - BK - J1.2 - ground"});
+    CHECK(w.judge() == Lines{"unknown-rating 1 limit 0.5 sometimes at J1.2 from V | J1.2 on | V - J1.1 - RD "
+                             "- A - B - BK - J1.2 - ground"});
     w.at(sw).limit = Amps(0.8);
-    CHECK(w.judge() == Lines{"pin-overcurrent 1 limit 0.8 sometimes at J1.2 from V | J1.2 on | V - J1.1 - RD - A - B - BK - J1.2 - ground"});
+    CHECK(w.judge() == Lines{"pin-overcurrent 1 limit 0.8 sometimes at J1.2 from V | J1.2 on | V - J1.1 - RD "
+                             "- A - B - BK - J1.2 - ground"});
   }
   SUBCASE("a motor's coil takes what its driver is set to") {
     Wiring w;
@@ -120,7 +144,8 @@ TEST_CASE("pins") {
     w.part(Coil{a, b, Ohms(1.5), Amps(1.2), {}});
     w.wire(a_pin, a, "BK").gauge = awg(28);  // 1.4 A
     w.wire(b_pin, b, "GN").gauge = awg(30);  // 0.86 A
-    CHECK(w.judge() == Lines{"wire-overcurrent 1.2 limit 0.86 sometimes at J1.2 GN from 24V | J1.1 low, J1.2 high | 24V - J1.2 - GN - B - A - BK - J1.1 - ground"});
+    CHECK(w.judge() == Lines{"wire-overcurrent 1.2 limit 0.86 sometimes at J1.2 GN from 24V | J1.1 low, J1.2 "
+                             "high | 24V - J1.2 - GN - B - A - BK - J1.1 - ground"});
   }
 }
 
@@ -150,9 +175,11 @@ TEST_CASE("a switch that joins supply to ground is a short circuit, and only tha
   w.wire(supply, a, "RD").gauge = awg(26);
   w.wire(ground, b, "BK").gauge = awg(26);
   // 5.25 V / (0.14 + 0.05 ohm) = 27.63 A
-  CHECK(w.judge() == Lines{"short-circuit 27.63 limit 4.5 sometimes at J1.1 RD from 5V | switch closed | 5V - J1.1 - RD - C - NO - BK - J1.2 - ground"});
+  CHECK(w.judge() == Lines{"short-circuit 27.63 limit 4.5 sometimes at J1.1 RD from 5V | switch closed | 5V "
+                           "- J1.1 - RD - C - NO - BK - J1.2 - ground"});
   w.board.rails[0].limit.reset();
-  CHECK(w.judge() == Lines{"short-circuit 27.63 limit 20 sometimes at J1.1 RD from 5V | switch closed | 5V - J1.1 - RD - C - NO - BK - J1.2 - ground"});
+  CHECK(w.judge() == Lines{"short-circuit 27.63 limit 20 sometimes at J1.1 RD from 5V | switch closed | 5V - "
+                           "J1.1 - RD - C - NO - BK - J1.2 - ground"});
 }
 
 TEST_CASE("two rails joined inside a device") {
@@ -165,11 +192,15 @@ TEST_CASE("two rails joined inside a device") {
   w.wire(low, b, "OG");
   SUBCASE("directly: 19 V / 0.15 ohm") {
     w.part(Join{a, b, {}});
-    CHECK(w.judge() == Lines{"short-circuit 126.7 limit 20 at J1.1 RD from 24V |  | 24V - J1.1 - RD - A - B - OG - J1.2 - 5V"});
+    CHECK(w.judge() == Lines{"short-circuit 126.7 limit 20 at J1.1 RD from 24V |  | 24V - J1.1 - RD - A - B "
+                             "- OG - J1.2 - 5V"});
   }
   SUBCASE("through 1 kohm: 19 V / 1000.14 ohm flow back into the lower rail") {
     w.part(Resistor{a, b, Ohms(1000), {}, {}});
-    CHECK(w.judge() == Lines{"back-feed 0.019 limit 0 at J1.2 OG 5V from 24V |  | 24V - J1.1 - RD - A - B - OG - J1.2 - 5V"});
+    CHECK(
+        w.judge() ==
+        Lines{
+            "back-feed 0.019 limit 0 at J1.2 OG 5V from 24V |  | 24V - J1.1 - RD - A - B - OG - J1.2 - 5V"});
   }
 }
 
@@ -181,9 +212,13 @@ TEST_CASE("a device's own supply feeds the board") {
   w.part(Source{plus, minus, {Volts(5.0), Volts(5.24)}, {}});
   w.wire(supply, plus, "RD");
   w.wire(ground, minus, "BK");
-  // Without power the rail is held at 0 V: 5.24 V / 0.24 ohm. With power (5.24 - 5) / 0.24 = 1 A.
-  CHECK(w.judge() == Lines{
-    "unknown-rating 1 limit 0.5 sometimes"});
+  // (5.24 - 5 V) / (0.1 + 0.14 ohm) = 1 A with power.
+  CHECK(w.judge() ==
+        Lines{"back-feed 1 limit 0 sometimes at J1.1 RD 5V from P | source at 5.24 V | P - RD - J1.1 - 5V"});
+  // 4.8 V / 0.24 ohm = 20 A into a rail that is held at 0 V.
+  w.device().parts[0] = Source{plus, minus, {Volts(4.8), Volts(4.8)}, {}};
+  CHECK(w.judge() ==
+        Lines{"back-feed 20 limit 0 at J1.1 RD 5V from P | board without power | P - RD - J1.1 - 5V"});
 }
 
 TEST_CASE("a device's output against its own limit") {
@@ -204,7 +239,8 @@ TEST_CASE("a device's output against its own limit") {
   w.wire(ground, g);
   w.wire(other, r);
   // 24 V / (78.86 + 1 + 0.14 ohm) = 0.3 A
-  CHECK(w.judge() == Lines{"pin-overcurrent 0.3 limit 0.2 sometimes at Q driver from nothing | output 'Q' on | "});
+  CHECK(w.judge() ==
+        Lines{"pin-overcurrent 0.3 limit 0.2 sometimes at Q driver from nothing | output 'Q' on | "});
 }
 
 TEST_CASE("more states than are looked at") {

@@ -13,7 +13,9 @@ using namespace plugward;
 
 namespace {
 
-std::size_t at(int i) { return static_cast<std::size_t>(i); }
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
 
 /// The twin: every pattern of conducting diodes, each a linear system for the library's solver; the one whose
 /// voltages agree with the pattern is the solution.
@@ -109,7 +111,9 @@ TEST_CASE("networks worked by hand") {
     CHECK(s.volts[2] == doctest::Approx(5e-6).epsilon(1e-3));
     CHECK(s.diode_amps(n, 0) == doctest::Approx(-5e-12).epsilon(1e-3));
   }
-  SUBCASE("a node connected to nothing reads 0 V") { CHECK(solve(Network(2)).volts[1] == 0.0); }
+  SUBCASE("a node connected to nothing reads 0 V") {
+    CHECK(solve(Network(2)).volts[1] == 0.0);
+  }
   SUBCASE("an open branch is no branch") {
     Network n(3);
     n.fixed.push_back({1, 5.0});
@@ -162,8 +166,10 @@ TEST_CASE("large networks with many diodes keep Kirchhoff's current law") {
       sum[at(b)] += amps;
       largest = std::max(largest, std::abs(amps));
     };
-    for (std::size_t i = 0; i < n.resistors.size(); ++i) flow(n.resistors[i].a, n.resistors[i].b, s.resistor_amps(n, i));
-    for (std::size_t i = 0; i < n.diodes.size(); ++i) flow(n.diodes[i].anode, n.diodes[i].cathode, s.diode_amps(n, i));
+    for (std::size_t i = 0; i < n.resistors.size(); ++i)
+      flow(n.resistors[i].a, n.resistors[i].b, s.resistor_amps(n, i));
+    for (std::size_t i = 0; i < n.diodes.size(); ++i)
+      flow(n.diodes[i].anode, n.diodes[i].cathode, s.diode_amps(n, i));
     for (const auto& c : n.currents) flow(c.from, c.to, c.amps);
     for (const auto& f : n.fixed) sum[at(f.node)] = 0.0;
     for (std::size_t i = 1; i < sum.size(); ++i) CHECK(std::abs(sum[i]) < 1e-7 * largest);
@@ -179,6 +185,7 @@ TEST_CASE("a solver used for many networks gives what a fresh one gives") {
     for (auto& r : n.resistors) r.ohms = round % 3 == 0 ? 10.0 : 1000.0;
     const std::vector<double> warm = solver.solve(n);
     const Solution fresh = solve(n);
-    for (std::size_t i = 0; i < warm.size(); ++i) CHECK(warm[i] == doctest::Approx(fresh.volts[i]).epsilon(1e-9));
+    for (std::size_t i = 0; i < warm.size(); ++i)
+      CHECK(warm[i] == doctest::Approx(fresh.volts[i]).epsilon(1e-9));
   }
 }

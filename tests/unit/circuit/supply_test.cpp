@@ -74,27 +74,33 @@ TEST_CASE("a load on another rail, the wrong way round, or not at all") {
   SUBCASE("too low at one end of the rail's tolerance") {
     w.load.needs = {Volts(4.9), Volts(5.5)};
     // R = 5.2 / 0.5 = 10.4 ohm; 4.75 x 10.4 / 10.54 = 4.687 V, 5.25: 5.180 V
-    CHECK(w.judge_with(five, ground) ==
-          Lines{"supply-too-low 4.687 limit 4.9 sometimes at load from 5V | 5V at 4.75 V | 5V - J1.3 - RD - V"});
+    CHECK(
+        w.judge_with(five, ground) ==
+        Lines{
+            "supply-too-low 4.687 limit 4.9 sometimes at load from 5V | 5V at 4.75 V | 5V - J1.3 - RD - V"});
   }
   SUBCASE("nothing at its minus") {
-    CHECK(w.judge_with(five, unused) == Lines{"supply-too-low 0 limit 4.6 at load from 5V |  | 5V - J1.3 - RD - V"});
+    CHECK(w.judge_with(five, unused) ==
+          Lines{"supply-too-low 0 limit 4.6 at load from 5V |  | 5V - J1.3 - RD - V"});
   }
   SUBCASE("reversed: the substrate conducts through 10 ohm from 0.7 V on, beside the load's own 10 ohm") {
     // v / 10 + (v - 0.7) / 10 = (5.25 - v) / 0.14, v = 37.57 / 7.3429 = 5.117 V
-    CHECK(w.judge_with(ground, five) == Lines{"reversed-supply -5.117 limit 0 at load from 5V |  | 5V - J1.3 - BK - G"});
+    CHECK(w.judge_with(ground, five) ==
+          Lines{"reversed-supply -5.117 limit 0 at load from 5V |  | 5V - J1.3 - BK - G"});
   }
   SUBCASE("reversed, blocked by a diode of its own") {
     w.load.reversed = Reversal::Blocked;
-    CHECK(w.judge_with(ground, five) == Lines{
-      "reversed-supply -5.25 limit 0 at load from 5V |  | 5V - J1.3 - BK - G",
-      "supply-too-low -5.25 limit 4.6 at load from nothing |  | ground - J1.2 - RD - V"});
+    CHECK(w.judge_with(ground, five) ==
+          Lines{"reversed-supply -5.25 limit 0 at load from 5V |  | 5V - J1.3 - BK - G",
+                "supply-too-low -5.25 limit 4.6 at load from nothing |  | ground - J1.2 - RD - V"});
   }
   SUBCASE("between two rails") {
     // 12.6 - 4.75 = 7.85 V at worst, x 10 / 10.14 = 7.742 V; its current flows into the 5 V rail: 0.7742 A.
-    CHECK(w.judge_with(supply, five) == Lines{
-      "supply-too-high 7.742 limit 5.4 at load from 12V |  | 12V - J1.1 - RD - V",
-      "back-feed 0.7742 limit 0 at J1.3 BK 5V from 12V |  | 12V - J1.1 - RD - V - G - BK - J1.3 - 5V"});
+    CHECK(
+        w.judge_with(supply, five) ==
+        Lines{
+            "supply-too-high 7.742 limit 5.4 at load from 12V |  | 12V - J1.1 - RD - V",
+            "back-feed 0.7742 limit 0 at J1.3 BK 5V from 12V |  | 12V - J1.1 - RD - V - G - BK - J1.3 - 5V"});
   }
 }
 
@@ -115,11 +121,15 @@ TEST_CASE("heaters") {
     w.wire(supply, w.a, "RD");
     w.wire(sw, w.b, "RD");
     // 24 x 3.6 / (3.6 + 0.14 + 0.1) = 22.5 V, 140.6 W
-    CHECK(w.judge() == Lines{"heater-too-strong 140.6 limit 48 sometimes at heater from 24V | J1.2 on | 24V - J1.1 - RD - A"});
+    CHECK(
+        w.judge() ==
+        Lines{
+            "heater-too-strong 140.6 limit 48 sometimes at heater from 24V | J1.2 on | 24V - J1.1 - RD - A"});
     w.at(sw).on_at_reset.reset();
-    CHECK(w.judge() == Lines{
-      "heater-too-strong 140.6 limit 48 sometimes at heater from 24V | J1.2 on | 24V - J1.1 - RD - A",
-      "reset-unknown 0 limit 0 at heater from J1.2 |  | "});
+    CHECK(
+        w.judge() ==
+        Lines{"heater-too-strong 140.6 limit 48 sometimes at heater from 24V | J1.2 on | 24V - J1.1 - RD - A",
+              "reset-unknown 0 limit 0 at heater from J1.2 |  | "});
   }
   SUBCASE("a 24 V 40 W heater on 12 V: 10 W at most") {
     Heated w(24, 40);

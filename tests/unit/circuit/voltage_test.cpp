@@ -23,7 +23,8 @@ TEST_CASE("a rail on a signal terminal") {
   }
   SUBCASE("the rail's tolerance decides") {
     w.terminal_at(p).withstands = {Volts(0.0), Volts(25.0)};
-    CHECK(w.judge() == Lines{"overvoltage 26.4 limit 25 sometimes at P from 24V | 24V at 26.4 V | 24V - J1.1 - BN - P"});
+    CHECK(w.judge() ==
+          Lines{"overvoltage 26.4 limit 25 sometimes at P from 24V | 24V at 26.4 V | 24V - J1.1 - BN - P"});
   }
   SUBCASE("not stated: more than its own supply is not known") {
     w.terminal_at(p).withstands.reset();
@@ -56,7 +57,8 @@ TEST_CASE("a sensor's output on a board's input") {
   w.wire(ground, g, "BU");
   w.wire(input, q, "BK");
   // 10 kohm against 1.07 + 0.07 ohm: 24 V x 10000 / 10001.14 = 23.997 V, 21 V with the drop.
-  CHECK(w.judge() == Lines{"overvoltage 24 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V - Q - BK - J1.2"});
+  CHECK(w.judge() == Lines{"overvoltage 24 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 "
+                           "- BN - V - Q - BK - J1.2"});
 
   SUBCASE("its pull takes the tolerance away") {
     // STM32F101 data sheet p. 52 note 1: a five-volt-tolerant pin stands VDD + 0.3 V only with its pull on.
@@ -64,7 +66,8 @@ TEST_CASE("a sensor's output on a board's input") {
     w.at(input).withstands = {Volts(-0.3), Volts(5.5)};
     CHECK(w.judge() == Lines{});
     w.at(input).withstands_pulled = Volts(3.6);
-    CHECK(w.judge() == Lines{"overvoltage 5.199 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V - Q - BK - J1.2"});
+    CHECK(w.judge() == Lines{"overvoltage 5.199 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - "
+                             "J1.1 - BN - V - Q - BK - J1.2"});
   }
   SUBCASE("a clamp is judged by its current") {
     // (24 V - 3.3 V - 0.3 V) / 2.14 ohm = 9.533 A, less what the pull takes.
@@ -72,16 +75,20 @@ TEST_CASE("a sensor's output on a board's input") {
     w.at(input).clamp = Clamp{"3V3", Volts(0.3), Amps(0.005), {}};
     const Lines lines = w.judge();
     REQUIRE(lines.all.size() >= 1);
-    CHECK(lines.all[0] == "clamp-current 9.532 limit 0.005 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V - Q - BK - J1.2");
+    CHECK(lines.all[0] ==
+          "clamp-current 9.532 limit 0.005 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V "
+          "- Q - BK - J1.2");
   }
   SUBCASE("nothing stated: 0.3 V beyond its rail") {
     w.at(input).withstands.reset();
-    CHECK(w.judge() == Lines{"unknown-limit 24 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V - Q - BK - J1.2"});
+    CHECK(w.judge() == Lines{"unknown-limit 24 limit 3.6 sometimes at J1.2 from 24V | output 'Q' on | 24V - "
+                             "J1.1 - BN - V - Q - BK - J1.2"});
   }
   SUBCASE("no rail stated: whatever comes from the device") {
     w.at(input).withstands.reset();
     w.at(input).rail.clear();
-    CHECK(w.judge() == Lines{"unknown-limit 24 limit 0.3 sometimes at J1.2 from 24V | output 'Q' on | 24V - J1.1 - BN - V - Q - BK - J1.2"});
+    CHECK(w.judge() == Lines{"unknown-limit 24 limit 0.3 sometimes at J1.2 from 24V | output 'Q' on | 24V - "
+                             "J1.1 - BN - V - Q - BK - J1.2"});
   }
 }
 
@@ -100,9 +107,9 @@ TEST_CASE("below ground: a sensor that is fed the wrong way round pulls its outp
   w.wire(output, b, "BK");
   // Driven low at 50 ohm or not at all: -1.5 V. Low: 1.5 V / (50 + 0.1 + 0.14 ohm) = 29.9 mA; low at 0.4 V:
   // 1.9 V / 50.24 ohm = 37.8 mA.
-  CHECK(w.judge() == Lines{
-    "overvoltage -1.5 limit -0.3 at J1.1 from A |  | A - B - BK - J1.1",
-    "pin-overcurrent 0.03782 limit 0.02 sometimes at J1.1 from J1.1 | J1.1 low | J1.1 - BK - B"});
+  CHECK(w.judge() ==
+        Lines{"overvoltage -1.5 limit -0.3 at J1.1 from A |  | A - B - BK - J1.1",
+              "pin-overcurrent 0.03782 limit 0.02 sometimes at J1.1 from J1.1 | J1.1 low | J1.1 - BK - B"});
 }
 
 TEST_CASE("a device with a supply of its own and a board without power") {
@@ -141,7 +148,8 @@ TEST_CASE("a data input measured against its own supply") {
   w.wire(out, d, "GN");
   w.wire(supply, v, "RD");
   w.wire(ground, g, "WH");
-  CHECK(w.judge() == Lines{"overvoltage 5.25 limit 3.8 sometimes at D from 5V | J1.1 high | 5V - J1.1 - GN - D"});
+  CHECK(w.judge() ==
+        Lines{"overvoltage 5.25 limit 3.8 sometimes at D from 5V | J1.1 high | 5V - J1.1 - GN - D"});
 }
 
 TEST_CASE("where a jumper is not stated the pin is unknown") {

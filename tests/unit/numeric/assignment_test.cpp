@@ -90,7 +90,8 @@ TEST_CASE("as cheap as the cheapest of all permutations") {
     const std::size_t rows = 1 + random() % columns;
     Costs cost(rows, std::vector<Cost>(columns));
     for (auto& row : cost) {
-      for (Cost& c : row) c = random() % 4 == 0 ? forbidden : static_cast<Cost>(random() % (round % 2 == 0 ? 5 : 1000));
+      for (Cost& c : row)
+        c = random() % 4 == 0 ? forbidden : static_cast<Cost>(random() % (round % 2 == 0 ? 5 : 1000));
     }
     CAPTURE(round);
     const auto expected = cheapest_by_trying(cost);

@@ -20,7 +20,7 @@ TEST_CASE("solve_spd solves a system worked by hand") {
 
 TEST_CASE("solve_spd refuses what is not positive definite") {
   const std::vector<double> b = {1, 2};
-  CHECK(solve_spd(std::vector<double>{1, 2, 2, 1}, b).empty());    // eigenvalues 3 and -1
+  CHECK(solve_spd(std::vector<double>{1, 2, 2, 1}, b).empty());  // eigenvalues 3 and -1
   CHECK(solve_spd(std::vector<double>{0, 0, 0, 0}, b).empty());
   CHECK(solve_spd(std::vector<double>{}, std::vector<double>{}).empty());
 }
@@ -34,8 +34,8 @@ TEST_CASE("solve_conductances: the example of its file") {
 }
 
 TEST_CASE("solve_conductances keeps a leak of 1e-12 S beside contacts of 100 S") {
-  // A chain of contacts that hangs on nothing but leaks: 1 pA into the far end of three nodes must give exactly
-  // 1e-12 / 3e-12 V at all of them.
+  // A chain of contacts that hangs on nothing but leaks: 1 pA into the far end of three nodes must give
+  // exactly 1e-12 / 3e-12 V at all of them.
   std::vector<double> g = {1e-12, 100, 0, 0, 1e-12, 100, 0, 0, 1e-12};
   std::vector<double> x = {0, 0, 1e-12};
   solve_conductances(g, x);
