@@ -11,5 +11,6 @@ namespace plugward {
 
 using fmt::format;
 using fmt::join;
+using fmt::runtime;
 
 }  // namespace plugward

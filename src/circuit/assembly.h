@@ -56,8 +56,8 @@ struct Choice {
 struct Knob {
   Locus at;
   bool on_board = false;
-  int base = 0;                 ///< the choice at rest
-  std::vector<Choice> choices;  ///< of a knob on the board, the base choice is the only one without power
+  int base = 0;                 ///< the choice at rest; where several are possible, the first
+  std::vector<Choice> choices;  ///< never empty; of a knob on the board, the first is the one without power
 };
 
 struct TouchedPin {

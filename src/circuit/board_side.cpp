@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // What stands behind a pin. The table is in assembly.h.
+#include <algorithm>
+
 #include "circuit/assembly.h"
 
 namespace plugward::circuit {
@@ -81,6 +83,9 @@ void add_output(Circuit& c, TouchedPin& p) {
   for (Choice& choice : knob.choices) {
     choice.rest = high_at_rest ? choice.position == Position::High : &choice == &knob.choices.front();
   }
+  knob.base = static_cast<int>(std::find_if(knob.choices.begin(), knob.choices.end(),
+                                            [](const Choice& choice) { return choice.rest; }) -
+                               knob.choices.begin());
   p.knob = add_knob(c, std::move(knob));
 }
 
@@ -89,6 +94,7 @@ void add_switched(Circuit& c, TouchedPin& p) {
   add_diode(c, 0, p.node, c.defaults.body_diode.value, c.defaults.diode.value);
   Knob knob = pin_knob(p);
   const bool on = p.pin->on_at_reset.value_or(false);
+  knob.base = on ? 1 : 0;
   const double ohms = p.pin->ohms.value_or(c.defaults.low_side_switch).value;
   knob.choices = {{Position::Off, !on, 0, {{What::ResistorOhms, channel, open_circuit}}},
                   {Position::On, on, 0, {{What::ResistorOhms, channel, ohms}}}};

@@ -48,6 +48,14 @@ struct Solved {
   std::vector<int> island_of;  ///< by node; -1: fixed or without any branch
 };
 
+struct Division {
+  std::vector<Island> islands;
+  std::vector<int> island_of;  ///< by node, as in Solved
+};
+
+/// The islands with their branches, rails and knobs; no states yet.
+Division divide(const Circuit&);
+
 /// Divides the circuit and solves every state of every island.
 Solved solve_states(Circuit);
 

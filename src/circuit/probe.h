@@ -53,6 +53,8 @@ double value_in(const Solved&, const Probe&, const std::vector<Where>&);
 /// every state. When no single choice decides, all that differ from rest, and the rails.
 std::string words_of(const Solved&, const Probe&, const Extreme&, const std::function<bool(double)>& bad,
                      const Filter& = {});
+/// One choice of one knob: "switch closed", "J1.2 on". `knob` is an index into Circuit::knobs.
+std::string choice_words(const Solved&, int knob, int choice);
 /// All choices of the states that differ from rest.
 std::string words_of(const Solved&, const std::vector<Where>&);
 

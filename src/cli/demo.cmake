@@ -20,9 +20,12 @@ You should see a verdict (REPIN: contacts are to be moved first), the harm that 
 the moves, and then the whole procedure.")
 step(1 check)
 step(0 repin)
+step(1 check -o out/kite-probe-check.txt)
+step(0 repin -o out/kite-probe-repin.txt)
 foreach(suffix svg pdf png)
   step(0 draw --plug control -o out/kite-probe.${suffix})
 endforeach()
 message("
-The picture of the housing now and then is in out/kite-probe.svg (.pdf to print, .png to send).
+The picture of the housing now and then is in out/kite-probe.svg (.pdf to print, .png to send);
+what you have read is in out/kite-probe-check.txt and out/kite-probe-repin.txt.
 'check' ended with status 1, as for every verdict but MATE; the demo itself went well.")

@@ -24,6 +24,7 @@ template <class T>
 std::string unknown(std::string_view owner, std::string_view what, const std::vector<T>& list,
                     const std::string& id) {
   std::vector<std::string> ids;
+  ids.reserve(list.size());
   for (const T& item : list) ids.push_back(item.id);
   const std::string near = nearest(id, ids);
   const std::string hint =

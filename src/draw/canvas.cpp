@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <tuple>
 
 #include "base/file.h"
 #include "base/format.h"
@@ -83,15 +85,21 @@ TextMeasure::Size extents(PangoLayout* layout) {
   return {to_points(logical.width), baseline, to_points(logical.height) - baseline};
 }
 
+/// Remembers what it measured: a page asks for the same words at many scales.
 class PangoMeasure final : public TextMeasure {
  public:
   Size measure(const std::string& text, double points, bool bold) const override {
-    const Size size = extents(typesetter_.layout(text, points, bold).get());
-    return {size.width / points_per_mm, size.ascent / points_per_mm, size.descent / points_per_mm};
+    const auto [entry, is_new] = known_.try_emplace({text, points, bold});
+    if (is_new) {
+      const Size size = extents(typesetter_.layout(text, points, bold).get());
+      entry->second = {size.width / points_per_mm, size.ascent / points_per_mm, size.descent / points_per_mm};
+    }
+    return entry->second;
   }
 
  private:
   Typesetter typesetter_;
+  mutable std::map<std::tuple<std::string, double, bool>, Size> known_;
 };
 
 void set_ink(cairo_t* c, Ink ink) {

@@ -99,13 +99,11 @@ Group draw_pin(const HeaderPicture& h, int number) {
                      stroked(style::outline, 0.15)));
   group.add(polyline({{c.x - side / 2, c.y + side / 2}, {c.x + side / 2, c.y - side / 2}},
                      stroked(style::outline, 0.15)));
-  group.add(Words{{c.x, c.y - side / 2 - 0.9},
-                  format("{}", number),
-                  style::small_type,
-                  true,
-                  style::text,
-                  Anchor::Middle,
-                  0});
+  const bool upper = c.y < extent(h.grid).top + 0.01;
+  const bool outside = upper && !numbers_inside((h.body.bottom - h.body.top) / 2, h.grid);
+  const double baseline = outside ? h.body.top - 1.0 : c.y - side / 2 - 0.9;
+  group.add(
+      Words{{c.x, baseline}, format("{}", number), style::small_type, true, style::text, Anchor::Middle, 0});
   return group;
 }
 

@@ -84,9 +84,16 @@ Housing place_housing(Grid grid, const BodySize& size, const Family* family, dou
   h.cavity = std::clamp(0.58 * size.pitch, 1.2, std::max(1.4, tightest));
   const double gap = size.pitch - h.cavity;
   h.wire = std::clamp(0.2 * size.pitch, 1.0, 2.4);
-  if (grid.rows > 1) h.wire = std::min(h.wire, 0.38 * gap);
+  if (grid.rows > 1) h.wire = std::min({h.wire, 0.15 * size.pitch, 0.38 * gap});
   h.wire = std::min(h.wire, 0.7 * h.cavity);
   return h;
+}
+
+double bypass_x(const Housing& h, int cavity) {
+  // Nearly half way to the next column: the numbers need the room beside their cavities, and a move may pass
+  // too.
+  const int side = side_step(h.grid, cavity, h.leads_up);
+  return centre(h.grid, cavity).x + side * (0.55 * h.grid.pitch - h.wire / 2);
 }
 
 double numbers_edge(const Housing& h) {
@@ -105,7 +112,7 @@ std::vector<Point> way_out(const Housing& h, int cavity) {
   if (number_outside(h, cavity)) return {{c.x, edge}};
   // A lead of the other row passes on one side of this gap, so the way out keeps to the other.
   const int side = side_step(h.grid, cavity, !h.leads_up);
-  const double x = c.x + side * (h.cavity / 2 + 0.25 * (h.grid.pitch - h.cavity));
+  const double x = c.x + side * 0.38 * h.grid.pitch;
   return {{c.x + side * h.cavity / 2, c.y}, {x, c.y}, {x, edge}};
 }
 

@@ -37,6 +37,9 @@ Housing place_housing(Grid, const BodySize&, const Family*, double top, bool lea
 /// Height of body, key and strip of numbers.
 double housing_height(const Grid&, const BodySize&, const Family*);
 
+/// Where the lead of a cavity leaves: above or below it, or beside it when the other row is in the way.
+double bypass_x(const Housing&, int cavity);
+
 /// Edge of everything that belongs to the housing on the side away from the leads.
 double numbers_edge(const Housing&);
 /// Edge of the housing on the side of the leads.

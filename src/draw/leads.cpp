@@ -66,7 +66,7 @@ Group draw_lead(const Housing& h, int cavity, const WireColour& colour, const La
   const Point c = centre(h.grid, cavity);
   const double x = slot_x(columns, label_slot(h.grid, cavity));
   const int side = side_step(h.grid, cavity, h.leads_up);
-  const double bypass = c.x + side * (h.cavity / 2 + 0.3 * (h.grid.pitch - h.cavity));
+  const double bypass = bypass_x(h, cavity);
   const double edge = leads_edge(h) + d * 0.8;
   const double spread = leads_edge(h) + d * zone.fan;
   const double end = label_edge(h, zone) - d * 1.7;
@@ -78,7 +78,6 @@ Group draw_lead(const Housing& h, int cavity, const WireColour& colour, const La
   const double reach = 0.5 * (spread - edge);
   path.path.push_back({'C', {bypass, edge + reach}, {x, spread - reach}, {x, spread}});
   path.path.push_back({'L', {x, end}, {}, {}});
-  if (side == 0) path.path[1].p1.x = c.x;
   add_wire(group, path, colour, h.wire);
   add_tag(group, to_code(colour), {x, spread + d * (zone.tag / 2 + 0.4)}, columns.turned, measure);
   return group;

@@ -29,8 +29,9 @@ constexpr double gap = 4;
 constexpr double flag_room = 6.5;
 constexpr double spare_room = 44;  ///< beside the housing, for leads that were taken out
 constexpr int most_columns = 40;
-constexpr std::array<double, 14> scales = {16, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.5, 2, 1.5, 1.2, 1};
+constexpr std::array<double, 15> scales = {16, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.6, 2.5, 2, 1.5, 1.2, 1};
 constexpr double widest_pitch = 20.5;  ///< on paper
+constexpr double deepest = 34;         ///< a part larger on paper says no more
 constexpr double inset = 1.5;          ///< free along the edges of the page
 constexpr double spare_row = 10.5;
 
@@ -50,7 +51,11 @@ struct Labels {
   std::vector<Label> now, then, pins;  ///< [cavity - 1], [pin - 1]
 };
 
-Labels make_labels(const MatingFacts& facts) {
+/// How much a label says. What the arcs and the row of the header show anyway is left out first; the
+/// description says everything.
+enum class Detail { Full, Short, Least };
+
+Labels make_labels(const MatingFacts& facts, Detail detail) {
   Labels labels;
   for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
     const auto lead_label = [&](const Arrangement& arrangement, bool after) {
@@ -58,6 +63,8 @@ Labels make_labels(const MatingFacts& facts) {
       Label label;
       if (lead < 0) return label;
       label.phrases = lead_phrases(facts.lead(lead), *facts.fitting.harness);
+      if (facts.plan != nullptr && detail == Detail::Least && after) label.phrases.resize(1);
+      if (facts.plan != nullptr && detail != Detail::Full) return label;
       if (facts.plan != nullptr && !after) {
         const int goal = facts.then.cavity[static_cast<std::size_t>(lead)];
         label.phrases.push_back(goal == cavity ? "stays"
@@ -71,7 +78,10 @@ Labels make_labels(const MatingFacts& facts) {
     labels.now.push_back(lead_label(facts.now, false));
     labels.then.push_back(lead_label(facts.then, true));
   }
-  for (const Pin& pin : facts.header.pins) labels.pins.push_back({pin_phrases(pin, facts.fitting)});
+  for (const Pin& pin : facts.header.pins) {
+    labels.pins.push_back({pin_phrases(pin, facts.fitting)});
+    if (detail == Detail::Least) labels.pins.back().phrases.resize(1);
+  }
   return labels;
 }
 
@@ -87,7 +97,7 @@ double tallest_of(const std::vector<Label>& labels, const LabelColumns& columns,
 class Page {
  public:
   Page(const MatingFacts& facts, const MatingPictureOptions& options, const TextMeasure& measure)
-      : facts_(facts), options_(options), measure_(measure), labels_(make_labels(facts)) {
+      : facts_(facts), options_(options), measure_(measure) {
     scene_.width = options.width;
     scene_.height = options.height;
     scene_.title = title_of(facts);
@@ -170,6 +180,7 @@ class Page {
     l.columns = choose_columns(count, l.plug.pitch / l.plug_grid.rows, room, all, measure_);
     l.columns.centre = (field_.left + field_.right) / 2;
     l.zone = lead_zone(l.plug_grid, l.columns, codes_, measure_);
+    if (moves()) l.zone.fan = std::min(l.zone.fan, 8.0);
     l.now_labels = tallest_of(labels_.now, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
     l.then_labels = moves() ? tallest_of(labels_.then, l.columns, tallest, measure_) : 0;
     std::vector<Label> pins;
@@ -196,18 +207,29 @@ class Page {
     return true;
   }
 
-  Layout choose_layout() const {
-    // Long names cost height: they are shortened only when no scale would do otherwise.
+  /// The largest scale at which everything fits, with labels up to `tallest` mm; else false and the smallest.
+  bool best_scale(double tallest, Layout& layout) const {
     const double least_pitch = facts_.plug.rows > 1 || facts_.header.rows > 1 ? 6.6 : 4.2;
+    for (const double scale : scales) {
+      const Layout l = layout_at(scale, tallest);
+      if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
+      if (std::max(l.plug.half_depth, l.header.half_depth) > deepest / 2 && l.plug.pitch > 8) continue;
+      if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
+      layout = l;
+      if (fits(layout)) return true;
+    }
+    return false;
+  }
+
+  Layout choose_layout() {
     Layout last;
-    for (double tallest = 60; tallest >= 14; tallest -= 2) {
-      for (const double scale : scales) {
-        const Layout l = layout_at(scale, tallest);
-        if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
-        if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
-        last = l;
-        if (fits(last)) return last;
-      }
+    for (const Detail detail : {Detail::Full, Detail::Short, Detail::Least}) {
+      labels_ = make_labels(facts_, detail);
+      if (best_scale(60, last)) return last;
+    }
+    // Names are shortened only when no scale would do otherwise.
+    for (double tallest = 56; tallest >= 8; tallest -= 4) {
+      if (best_scale(tallest, last)) return last;
     }
     return last;
   }
@@ -223,8 +245,13 @@ class Page {
                facts_.fitting.board->revision.empty() ? ", revision not stated"
                                                       : ", revision " + facts_.fitting.board->revision,
                header_name(facts_.header));
-    group.add(Words{
-        {0, 6}, shorten(lines[0], room, big, measure_), big.points, true, style::text, Anchor::Start, 0});
+    group.add(Words{{inset, 6.5},
+                    shorten(lines[0], room, big, measure_),
+                    big.points,
+                    true,
+                    style::text,
+                    Anchor::Start,
+                    0});
     group.add(Words{{inset, 13.5},
                     shorten(second, room, {style::caption_type, false}, measure_),
                     style::caption_type,
@@ -246,7 +273,7 @@ class Page {
     const double y = options_.height - foot_height;
     group.add(polyline({{0, y}, {options_.width, y}}, stroked(style::outline, style::fine)));
     group.add(Words{
-        {0, y + 5.2},
+        {inset, y + 5.2},
         "plugward cannot see a bad crimp, a mislabelled board or a dead part. Power off before you plug.",
         style::small_type,
         true,
@@ -348,7 +375,7 @@ class Page {
 
   std::string scale_words(const Layout& l) const {
     std::string text = format("drawn {:g}:1", l.scale);
-    if (!l.plug.stated || !l.header.stated) text += ", outlines not stated";
+    if (!l.plug.stated || !l.header.stated) text += ", outline assumed";
     return text;
   }
 

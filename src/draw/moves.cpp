@@ -181,7 +181,7 @@ Group draw_step(const Step& step, const std::vector<Step>& steps, int number, Fi
 }  // namespace
 
 double move_band(const std::vector<Step>& steps) {
-  return std::clamp(17.0 + 1.2 * static_cast<double>(steps.size()), 20.0, 32.0);
+  return std::clamp(14.5 + 1.2 * static_cast<double>(steps.size()), 18.0, 32.0);
 }
 
 std::vector<Group> draw_moves(const std::vector<Step>& steps, const Housing& now, const Housing& then,

@@ -2,6 +2,7 @@
 #include "draw/text_fit.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <utility>
 
@@ -18,6 +19,19 @@ std::size_t code_point_length(std::string_view text, std::size_t at) {
   return length;
 }
 
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+/// Does the space at text[at] hold a number and what it counts together: "5.25 V", "cavity 3"?
+bool bound(std::string_view text, std::size_t at) {
+  const std::string_view next = text.substr(at + 1, text.find_first_of(" ,;:.", at + 1) - at - 1);
+  if (at == 0 || next.empty() || next.size() > 2) return false;
+  if (is_digit(text[at - 1])) return next == "V" || next == "A" || next == "W" || next == "mm";
+  return std::all_of(next.begin(), next.end(), is_digit) &&
+         std::isalpha(static_cast<unsigned char>(text[at - 1])) != 0;
+}
+
 /// Pieces that may stand at a line's end; a trailing space belongs to its piece.
 std::vector<std::string> pieces(std::string_view text) {
   std::vector<std::string> all;
@@ -25,11 +39,11 @@ std::vector<std::string> pieces(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
     piece += text[i];
     const char next = i + 1 < text.size() ? text[i + 1] : ' ';
-    const bool digit = next >= '0' && next <= '9';
+    const bool digit = is_digit(next);
     const bool range = text[i] == '.' && i > 0 && text[i - 1] == '.' && digit;  // "4.75..5.25"
     const bool sign = text[i] == '/' || text[i] == '-' || text[i] == '_' || text[i] == '.';
     const bool joint = range || (sign && piece.size() > 2 && !digit && next != '.' && next != ' ');
-    if (text[i] == ' ' || joint) all.push_back(std::exchange(piece, {}));
+    if ((text[i] == ' ' && !bound(text, i)) || joint) all.push_back(std::exchange(piece, {}));
   }
   if (!piece.empty()) all.push_back(piece);
   return all;

@@ -13,6 +13,7 @@
 #include "judge/judgement.h"
 #include "judge/measurement.h"
 #include "judge/sense.h"
+#include "judge/unstated.h"
 #include "judge/words.h"
 
 namespace plugward {
@@ -128,22 +129,33 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
   }
 }
 
-/// A lead goes nobody knows where, or to a plug that is not placed: what the circuit lacks, that lead may bring.
-/// What it does harm still counts.
-bool may_be_brought(const Finding& finding) {
+/// What a circuit that is not yet whole may lack. What does harm counts all the same.
+bool is_a_lack(const Finding& finding) {
   if (finding.weight != Weight::Fault) return false;
   return finding.rule == Rule::SupplyTooLow || finding.rule == Rule::FloatingInput ||
          finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow || finding.rule == Rule::HeaterPower;
 }
 
-/// Some terminal of the device has its leads in plugs that are not placed.
-bool waits_for_another_plug(const Fitting& fitting, int device) {
-  if (device < 0) return false;
-  const int count = static_cast<int>(fitting.harness->devices[static_cast<std::size_t>(device)].terminals.size());
-  for (int t = 0; t < count; ++t) {
-    if (leaded(*fitting.harness, {device, t}) && !placed(fitting, {device, t})) return true;
-  }
-  return false;
+/// An end of the part meets nothing yet, and a lead that goes nobody knows where, or a plug that is not placed,
+/// may bring what is missing there.
+bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, const Locus& at) {
+  if (at.device < 0 || at.part < 0) return false;
+  const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
+  const bool unknown = brings_unknown(fitting, contacts);
+  const auto ends = ends_of(device.parts[static_cast<std::size_t>(at.part)]);
+  return std::any_of(ends.begin(), ends.end(), [&](TerminalIndex end) {
+    const std::vector<TerminalIndex> same = joined_to(device, end);
+    const auto is = [&](auto holds) {
+      return std::any_of(same.begin(), same.end(), [&](TerminalIndex t) { return holds(TerminalRef{at.device, t}); });
+    };
+    const bool met = is([&](TerminalRef t) {
+      return std::any_of(contacts.begin(), contacts.end(),
+                         [&](const Contact& contact) { return lead_of(fitting, contact).to == t; });
+    });
+    return !met && (unknown || is([&](TerminalRef t) {
+      return leaded(*fitting.harness, t) && !placed(fitting, t);
+    }));
+  });
 }
 
 /// Plugs of the harness that are not placed are not judged; that is worth knowing.
@@ -168,13 +180,11 @@ Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contac
   Assessment result;
   result.findings = std::move(functions.findings);
   result.settings = std::move(functions.settings);
-  const bool unknown_lead = std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
-    return !lead_of(fitting, contact).to;
-  });
   for (const Excess& excess : excesses(fitting, contacts)) {
     Finding finding = finding_of(fitting, excess);
-    const bool open = unknown_lead || waits_for_another_plug(fitting, excess.at.device);
-    if (!open || !may_be_brought(finding)) result.findings.push_back(std::move(finding));
+    const bool open =
+        may_be_brought(fitting, contacts, excess.at) || may_be_brought(fitting, contacts, excess.from);
+    if (!open || !is_a_lack(finding)) result.findings.push_back(std::move(finding));
   }
   return result;
 }
@@ -187,7 +197,9 @@ bool holds(const std::vector<Finding>& list, const Finding& finding) {
   return std::any_of(list.begin(), list.end(), [&](const Finding& f) { return same(f, finding); });
 }
 
-/// The position of every open jumper, as one of the combinations.
+constexpr std::size_t most_combinations = 256;
+
+/// The position of every open jumper, as one of the combinations; beyond `most_combinations` not of every one.
 using Positions = JumperPositions;
 
 std::vector<Positions> combinations(const std::vector<OpenJumper>& open) {
@@ -201,7 +213,7 @@ std::vector<Positions> combinations(const std::vector<OpenJumper>& open) {
       }
     }
     all = std::move(more);
-    if (all.size() > 256) break;
+    if (all.size() > most_combinations) break;
   }
   return all;
 }
@@ -226,7 +238,7 @@ Assessment assess_jumpers(const Fitting& fitting, std::span<const Contact> conta
   Assessment result;
   result.settings = tries.front().settings;
   std::vector<std::string> outcomes;
-  bool depends = false;
+  bool depends = positions.size() > most_combinations;  // not every position was tried
   for (const Finding& finding : tries.front().findings) {
     const bool everywhere = std::all_of(tries.begin(), tries.end(),
                                         [&](const Assessment& t) { return holds(t.findings, finding); });
@@ -264,11 +276,13 @@ void sort_worst_first(std::vector<Finding>& findings) {
 Assessment assess_contacts(const Fitting& fitting, std::span<const Contact> contacts, bool at_home) {
   Assessment result = assess_jumpers(fitting, contacts);
   for (Finding& doubt : doubts(fitting, contacts)) result.findings.push_back(std::move(doubt));
+  for (Finding& doubt : unstated(fitting, contacts)) result.findings.push_back(std::move(doubt));
   if (at_home) add_housing_findings(fitting, result.findings);
   if (at_home) note_unplaced_plugs(fitting, result.findings);
   add_use_findings(fitting, contacts, result.findings);
   if (at_home) {
     for (Setting& s : input_senses(fitting, contacts)) result.settings.push_back(std::move(s));
+    for (Finding& note : inverted_senses(fitting, contacts)) result.findings.push_back(std::move(note));
   }
   sort_worst_first(result.findings);
   return result;

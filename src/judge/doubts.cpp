@@ -50,7 +50,6 @@ void doubt_pin(const Fitting& fitting, const Contact& contact, std::vector<Findi
                         pin.span, pin.contest->span, "the other statement is here", settles()));
     return;
   }
-  if (pin.function == PinFunction::Unused) return;
   const std::string weak = weakness(fitting.board->evidence_of(header, pin));
   if (weak.empty()) return;
   out.push_back(doubt(Rule::Assumed, format("that {} is {} is {}", name, to_words(pin), weak), pin.span, lead,
@@ -80,13 +79,42 @@ void doubt_devices(const Fitting& fitting, std::span<const Contact> contacts, st
     const std::string& id = device.evidence.empty() ? harness.evidence : device.evidence;
     const std::string weak = weakness(harness.find_evidence(id));
     if (!touched || weak.empty()) continue;
-    const std::string name = device.title.empty() ? device.id : device.title;
+    const std::string name = device_name(device);
     out.push_back(doubt(Rule::Assumed, format("what is said of the device '{}' is {}", name, weak), device.span, {},
                         "",
                         {format("compare the description of '{}' with its type plate or data sheet", name),
                          "agrees: name that evidence in the file; differs: correct the file", 0,
                          format("what the device '{}' is", name)}));
   }
+}
+
+/// Plugs on headers: which lead sits in which cavity rests on nothing, or is not described at all.
+void doubt_plugs(const Fitting& fitting, std::vector<Finding>& out) {
+  for (const Placement& placement : fitting.placements) {
+    const Plug& plug = plug_of(fitting, placement.plug);
+    const auto look = [&](std::string_view reading) {
+      return Measurement{format("look at the wire side of '{}', cavity by cavity", plug.id), std::string(reading), 0,
+                         format("what sits in '{}'", plug.id)};
+    };
+    if (plug.leads.empty()) {
+      out.push_back(doubt(Rule::UnknownLead, format("no lead of plug '{}' is described", plug.id), plug.span, {}, "",
+                          look("a contact: describe its lead; all cavities empty: there is nothing to plug in")));
+      continue;
+    }
+    const std::string& id = plug.evidence.empty() ? fitting.harness->evidence : plug.evidence;
+    const std::string weak = weakness(fitting.harness->find_evidence(id));
+    if (weak.empty()) continue;
+    out.push_back(doubt(Rule::Assumed, format("which lead sits in which cavity of '{}' is {}", plug.id, weak),
+                        plug.span, {}, "", look("agrees: name that evidence in the file; differs: correct the file")));
+  }
+}
+
+/// Without a plug on a header nothing is proven.
+void doubt_no_placement(const Fitting& fitting, std::vector<Finding>& out) {
+  if (!fitting.placements.empty()) return;
+  out.push_back(doubt(Rule::NotConnected, "no plug is on a header: nothing was judged", fitting.harness->span, {}, "",
+                      {"look which header the plug is meant for, then say --at PLUG=HEADER",
+                       "the header: judge again with it", 0, "where the plug goes"}));
 }
 
 }  // namespace
@@ -100,6 +128,8 @@ std::vector<Finding> doubts(const Fitting& fitting, std::span<const Contact> con
     for (std::size_t i = before; i < out.size(); ++i) out[i].at = locus_of(fitting, contact);
   }
   doubt_devices(fitting, contacts, out);
+  doubt_plugs(fitting, out);
+  doubt_no_placement(fitting, out);
   return out;
 }
 

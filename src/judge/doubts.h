@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What is not known about the pins and leads that meet: each a doubt with its measurement.
+// What is not known about the pins, leads, devices and plugs that meet: each a doubt with its measurement.
 #pragma once
 
 #include <span>

@@ -99,6 +99,7 @@ std::string message(const Fitting& fitting, const Excess& excess) {
                  ? format("{} on {}, which stands no less than {}", volts(excess.value), at, volts(excess.limit))
                  : format("{} on {}, which withstands {}", volts(excess.value), at, volts(excess.limit));
     case ExcessKind::UnknownLimit:
+      if (lacks_thresholds(excess)) return format("from which voltages {} reads low and high is not stated", at);
       return format("{} on {}, and what it withstands is not stated", volts(excess.value), at);
     case ExcessKind::ReversedSupply: return format("{} gets its supply reversed: {}", at, volts(excess.value));
     case ExcessKind::SupplyTooHigh:
@@ -144,6 +145,10 @@ std::string message(const Fitting& fitting, const Excess& excess) {
 
 }  // namespace
 
+bool lacks_thresholds(const Excess& excess) {
+  return excess.kind == ExcessKind::UnknownLimit && excess.value == 0 && excess.limit == 0;
+}
+
 Finding finding_of(const Fitting& fitting, const Excess& excess) {
   const Kind kind = kind_of(excess);
   Finding finding;
@@ -164,7 +169,7 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
     const Locus& where = board.known() ? excess.at : excess.from;
     finding.second_says = format("{} is declared here", locus_name(fitting, {where.header, where.pin, -1, -1, -1, -1, -1, where.rail}));
   }
-  if (!kind.unit.empty()) {
+  if (!kind.unit.empty() && !lacks_thresholds(excess)) {
     finding.figure = excess.value;
     if (excess.limit != 0) finding.limit = excess.limit;
     finding.unit = std::string(kind.unit);

@@ -9,4 +9,7 @@ namespace plugward {
 
 Finding finding_of(const Fitting&, const Excess&);
 
+/// An unknown limit that is no voltage: an input whose thresholds are not stated.
+bool lacks_thresholds(const Excess&);
+
 }  // namespace plugward

@@ -52,10 +52,7 @@ class Checker {
   }
 
   /// Some touched lead goes nobody knows where: it may be the one that a terminal seems to lack.
-  bool a_lead_is_unknown() const {
-    return std::any_of(contacts_.begin(), contacts_.end(),
-                       [&](const Contact& contact) { return !lead_of(fitting_, contact).to; });
-  }
+  bool a_lead_is_unknown() const { return brings_unknown(fitting_, contacts_); }
 
   Fare fare(const End& end) const {
     const std::vector<Contact> met = contacts_of(end.terminal);
@@ -231,6 +228,12 @@ bool placed(const Fitting& fitting, TerminalRef terminal) {
 bool leaded(const Harness& harness, TerminalRef terminal) {
   return std::any_of(harness.plugs.begin(), harness.plugs.end(),
                      [&](const Plug& plug) { return has_lead(plug, terminal); });
+}
+
+bool brings_unknown(const Fitting& fitting, std::span<const Contact> contacts) {
+  return std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
+    return !lead_of(fitting, contact).to && pin_of(fitting, contact).function != PinFunction::Unused;
+  });
 }
 
 FunctionCheck check_functions(const Fitting& fitting, std::span<const Contact> contacts) {

@@ -23,5 +23,7 @@ FunctionCheck check_functions(const Fitting&, std::span<const Contact>);
 bool placed(const Fitting&, TerminalRef);
 /// A terminal that has a lead in any plug.
 bool leaded(const Harness&, TerminalRef);
+/// A lead that goes nobody knows where meets a pin behind which something stands.
+bool brings_unknown(const Fitting&, std::span<const Contact>);
 
 }  // namespace plugward

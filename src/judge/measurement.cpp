@@ -6,6 +6,7 @@
 
 #include "base/format.h"
 #include "fit/match.h"
+#include "judge/excess_finding.h"
 #include "judge/words.h"
 
 namespace plugward {
@@ -101,6 +102,10 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
   const std::string where = !pin.empty() ? pin : terminal.empty() ? "the signal" : terminal;
   switch (excess.kind) {
     case ExcessKind::UnknownLimit:
+      if (lacks_thresholds(excess)) {
+        return {format("look up from which voltages {} reads low and high (data sheet of the part behind it)", where),
+                "state them as low-below and high-above, then judge again", look, format("how {} reads", where)};
+      }
       return {format("look up what {} withstands (data sheet of the part behind it)", where),
               format("{} or more: safe here; less: do not join", to_text(Volts(excess.value))), look,
               format("what {} withstands", where)};

@@ -28,19 +28,15 @@ std::optional<Contact> contact_of(const Fitting& fitting, std::span<const Contac
   return std::nullopt;
 }
 
-Setting sense(const Fitting& fitting, const Contact& contact, bool high_at_rest, std::string_view why) {
-  const Pin& pin = pin_of(fitting, contact);
-  const std::string net = pin.net.empty() ? "" : format(" (net {})", pin.net);
-  const std::string signal = pin.signal.empty() ? "" : format(" '{}'", pin.signal);
-  return {format("input{} on {}{} is {} at rest and {} when the device works", signal, pin_name(fitting, contact), net,
-                 high_at_rest ? "high" : "low", high_at_rest ? "low" : "high"),
-          std::string(why)};
-}
+/// What an input reads of a device.
+struct Sense {
+  Contact contact;
+  bool high_at_rest = false;
+  std::string why;
+};
 
-}  // namespace
-
-std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contact> contacts) {
-  std::vector<Setting> out;
+std::vector<Sense> senses(const Fitting& fitting, std::span<const Contact> contacts) {
+  std::vector<Sense> out;
   const Harness& harness = *fitting.harness;
   for (std::size_t d = 0; d < harness.devices.size(); ++d) {
     const int index = static_cast<int>(d);
@@ -54,9 +50,9 @@ std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contac
         if (pin_of(fitting, *signal).function != PinFunction::Input) continue;
         if (common != PinFunction::Ground && common != PinFunction::Supply) continue;
         const bool to_ground = common == PinFunction::Ground;
-        out.push_back(sense(fitting, *signal, to_ground != s->rests_closed,
-                            format("the switch rests {} and joins the input to {}",
-                                   s->rests_closed ? "closed" : "open", to_ground ? "ground" : "the supply")));
+        out.push_back({*signal, to_ground != s->rests_closed,
+                       format("the switch rests {} and joins the input to {}", s->rests_closed ? "closed" : "open",
+                              to_ground ? "ground" : "the supply")});
       } else if (const auto* driver = std::get_if<Driver>(&part); driver != nullptr && driver->rests_on) {
         const auto signal = contact_of(fitting, contacts, index, driver->terminal);
         if (!signal || pin_of(fitting, *signal).function != PinFunction::Input) continue;
@@ -64,10 +60,46 @@ std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contac
         const std::string_view kind = driver->kind == OutputKind::PushPull   ? "push-pull"
                                       : driver->kind == OutputKind::Sinking ? "sinking"
                                                                             : "sourcing";
-        out.push_back(sense(fitting, *signal, conducts_high == *driver->rests_on,
-                            format("the {} output is {} at rest", kind, *driver->rests_on ? "on" : "off")));
+        out.push_back({*signal, conducts_high == *driver->rests_on,
+                       format("the {} output is {} at rest", kind, *driver->rests_on ? "on" : "off")});
       }
     }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contact> contacts) {
+  std::vector<Setting> out;
+  for (const Sense& sense : senses(fitting, contacts)) {
+    const Pin& pin = pin_of(fitting, sense.contact);
+    const std::string net = pin.net.empty() ? "" : format(" (net {})", pin.net);
+    const std::string signal = pin.signal.empty() ? "" : format(" '{}'", pin.signal);
+    out.push_back({format("input{} on {}{} is {} at rest and {} when the device works", signal,
+                          pin_name(fitting, sense.contact), net, sense.high_at_rest ? "high" : "low",
+                          sense.high_at_rest ? "low" : "high"),
+                   sense.why});
+  }
+  return out;
+}
+
+std::vector<Finding> inverted_senses(const Fitting& fitting, std::span<const Contact> contacts) {
+  std::vector<Finding> out;
+  for (const Sense& sense : senses(fitting, contacts)) {
+    const Pin& pin = pin_of(fitting, sense.contact);
+    if (!pin.pull || pin.pull->up == sense.high_at_rest) continue;
+    Finding finding;
+    finding.rule = Rule::InvertedSense;
+    finding.weight = Weight::Note;
+    finding.message = format("{} is held {} at rest, against its pull: firmware that takes {} for triggered must be told",
+                             pin_name(fitting, sense.contact), sense.high_at_rest ? "high" : "low",
+                             sense.high_at_rest ? "high" : "low");
+    finding.at = locus_of(fitting, sense.contact);
+    finding.first = lead_of(fitting, sense.contact).span;
+    finding.second = pin.span;
+    finding.second_says = format("{} is declared here", pin_name(fitting, sense.contact));
+    out.push_back(std::move(finding));
   }
   return out;
 }

@@ -12,4 +12,8 @@ namespace plugward {
 
 std::vector<Setting> input_senses(const Fitting&, std::span<const Contact>);
 
+/// Notes on inputs that the device at rest holds against their stated pull: read as triggered by firmware that
+/// expects the device to work by pulling the input over.
+std::vector<Finding> inverted_senses(const Fitting&, std::span<const Contact>);
+
 }  // namespace plugward

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "judge/words.h"
 
+#include <algorithm>
+#include <variant>
+
 #include "base/format.h"
 
 namespace plugward {
@@ -54,6 +57,34 @@ Locus locus_of(const Fitting& fitting, const Contact& contact) {
 
 std::string jumper_name(const Jumper& jumper) {
   return jumper.label.empty() ? jumper.id : format("{} ({})", jumper.id, jumper.label);
+}
+
+std::string device_name(const Device& device) { return device.title.empty() ? device.id : device.title; }
+
+std::vector<TerminalIndex> ends_of(const Part& part) {
+  return std::visit(
+      [](const auto& p) {
+        std::vector<TerminalIndex> ends;
+        if constexpr (requires { p.terminal; }) ends.push_back(p.terminal);
+        if constexpr (requires { p.plus; }) ends.insert(ends.end(), {p.plus, p.minus});
+        if constexpr (requires { p.a; }) ends.insert(ends.end(), {p.a, p.b});
+        if constexpr (requires { p.anode; }) ends.insert(ends.end(), {p.anode, p.cathode});
+        return ends;
+      },
+      part);
+}
+
+std::vector<TerminalIndex> joined_to(const Device& device, TerminalIndex terminal) {
+  std::vector<TerminalIndex> same{terminal};
+  for (std::size_t i = 0; i < same.size(); ++i) {
+    for (const Part& part : device.parts) {
+      const auto* join = std::get_if<Join>(&part);
+      if (join == nullptr || (join->a != same[i] && join->b != same[i])) continue;
+      const TerminalIndex other = join->a == same[i] ? join->b : join->a;
+      if (std::find(same.begin(), same.end(), other) == same.end()) same.push_back(other);
+    }
+  }
+  return same;
 }
 
 }  // namespace plugward

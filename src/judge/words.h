@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "circuit/circuit.h"
 #include "model/fitting.h"
@@ -21,5 +22,11 @@ std::string terminal_name(const Fitting&, TerminalRef);          ///< "'V'"
 /// The contact as a place: pin, lead and, where known, terminal.
 Locus locus_of(const Fitting&, const Contact&);
 std::string jumper_name(const Jumper&);                          ///< "JP2 (PROBE V)"
+std::string device_name(const Device&);                          ///< its title, else its id
+
+/// The terminals that a part lies between.
+std::vector<TerminalIndex> ends_of(const Part&);
+/// The terminal and all that are one net with it inside the device.
+std::vector<TerminalIndex> joined_to(const Device&, TerminalIndex);
 
 }  // namespace plugward

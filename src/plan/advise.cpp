@@ -176,7 +176,7 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
     reached.push_back(*result);
     if (one.steps.empty()) continue;
     const Family& family = *fitting.catalogue->find(plug.family);
-    if (family.lance && family.lance->value == Lance::None) return std::nullopt;
+    if (!movable(family)) return std::nullopt;
     add_unique(plan.technique, technique(family));
     add_unique(plan.tools, tools(family));
     for (const Gauge& gauge : moved_gauges(plug, one.steps)) gauges.push_back(gauge);
@@ -229,6 +229,7 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
   const std::string names = names_of(fitting);
   const bool unknown = std::any_of(best.assessment.findings.begin(), best.assessment.findings.end(), ignorance);
   advice.settings = best.assessment.settings;
+  advice.moved = best.moved;
   if (best.assessment.clean()) {
     advice.plan = make_plan(fitting, best);
     if (advice.plan) {
@@ -273,7 +274,7 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
 
 }  // namespace
 
-Advice advise(const Fitting& fitting) {
+Advice advise(const Fitting& fitting, const AdviseOptions& options) {
   Advice advice;
   advice.now = assess(fitting);
   Harness after = *fitting.harness;
@@ -291,12 +292,14 @@ Advice advise(const Fitting& fitting) {
     std::optional<Candidate> best = best_candidate(fitting);
     if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
     finish(advice, fitting, *best);
-    advice.softer = softer_cures(fitting);
+    if (options.softer) advice.softer = softer_cures(fitting);
     if (advice.plan) after = advice.plan->harness;
   }
-  Fitting changed = fitting;
-  changed.harness = &after;
-  advice.wrong = wrong_seatings(changed);
+  if (options.wrong_seatings) {
+    Fitting changed = fitting;
+    changed.harness = &after;
+    advice.wrong = wrong_seatings(changed);
+  }
   return advice;
 }
 

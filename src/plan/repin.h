@@ -66,9 +66,16 @@ struct Advice {
   std::vector<Setting> settings;           ///< that hold after the verdict was followed
   std::vector<SeatingJudgement> wrong;     ///< other seatings after the verdict was followed, worst first
   std::string summary;                     ///< one sentence
+  int moved = 0;                           ///< contacts moved by the cure, whether or not it is a plan
 };
 
-Advice advise(const Fitting&);
+/// What to leave out when only the verdict is wanted.
+struct AdviseOptions {
+  bool wrong_seatings = true;
+  bool softer = true;
+};
+
+Advice advise(const Fitting&, const AdviseOptions& = {});
 
 /// Fewest steps from `before` to `after`: at most one lead loose at a time, empty cavities used for parking.
 /// REQUIRES: both are arrangements of the same leads in `positions` cavities.

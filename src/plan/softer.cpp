@@ -2,12 +2,21 @@
 // Tested in tests/unit/plan/advise_test.cpp.
 #include "plan/softer.h"
 
+#include <algorithm>
+
 #include "base/format.h"
 #include "judge/judgement.h"
 #include "judge/words.h"
 
 namespace plugward {
 namespace {
+
+/// Nothing about the housings of any plug stands against mating: turning one plug does not mend another's.
+bool housings_suit(const Fitting& fitting) {
+  return std::all_of(fitting.placements.begin(), fitting.placements.end(), [&](const Placement& p) {
+    return mate(plug_of(fitting, p.plug), header_of(fitting, p.header), *fitting.catalogue).goes_on();
+  });
+}
 
 /// Another position of one stated jumper.
 void try_jumpers(const Fitting& fitting, std::vector<std::string>& out) {
@@ -28,6 +37,7 @@ void try_jumpers(const Fitting& fitting, std::vector<std::string>& out) {
 
 /// One plug turned by 180 degrees, where the header lets it.
 void try_turning(const Fitting& fitting, std::vector<std::string>& out) {
+  if (!housings_suit(fitting)) return;
   for (std::size_t i = 0; i < fitting.placements.size(); ++i) {
     const Plug& plug = plug_of(fitting, fitting.placements[i].plug);
     const Header& header = header_of(fitting, fitting.placements[i].header);

@@ -41,10 +41,23 @@ int largest_tug(const Gauge& gauge) {
   return 7;
 }
 
+const std::array<std::string_view, 3> screw_clamp{
+    "loosen the screw and draw the lead out",
+    "look at the end of the conductor: cut off crushed or tinned strands and strip it anew (common practice)",
+    "push it home and tighten the screw; no bare strand may stand out"};
+
 }  // namespace
+
+bool movable(const Family& family) {
+  return family.profile == Profile::Screw || !family.lance || family.lance->value != Lance::None;
+}
 
 std::vector<std::string> technique(const Family& family) {
   std::vector<std::string> lines;
+  if (family.profile == Profile::Screw) {
+    append(lines, screw_clamp);
+    return lines;
+  }
   if (!family.lance) {
     lines.emplace_back("where this family's lance sits is not known: look for a metal tang in a window of the housing "
                        "(first way) or a plastic flap over the contact (second way)");
@@ -66,6 +79,8 @@ std::vector<std::string> technique(const Family& family) {
 
 std::vector<std::string> tools(const Family& family) {
   std::vector<std::string> list;
+  if (family.profile == Profile::Screw) return {"screwdriver that fits the slot", "tape flags and a pen",
+                                               "meter with continuity beeper"};
   const bool housing = family.lance && family.lance->value == Lance::Housing;
   const bool contact = family.lance && family.lance->value == Lance::Contact;
   if (!housing) list.emplace_back("fine flat blade or extraction tool");

@@ -10,6 +10,9 @@
 
 namespace plugward {
 
+/// Can its leads be moved one by one? Not in a ribbon socket; a screw block has no lance and needs none.
+bool movable(const Family&);
+
 /// In the order of the hand. The way depends on where the lance sits; when that is not known, both are told.
 std::vector<std::string> technique(const Family&);
 

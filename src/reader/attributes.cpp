@@ -7,14 +7,23 @@
 #include <vector>
 
 #include "base/format.h"
+#include "reader/quick_quantity.h"
 
 namespace plugward {
 namespace {
 
 constexpr std::size_t longest_id = 40;
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
+constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// The characters of an id and where they may stand: 2 anywhere, 1 not first.
+constexpr auto id_characters = [] {
+  std::array<unsigned char, 256> table{};
+  for (std::size_t c = 0; c < table.size(); ++c) table[c] = is_letter(static_cast<char>(c)) || is_digit(static_cast<char>(c)) ? 2 : 0;
+  for (const char c : std::string_view("-_.+")) table[static_cast<unsigned char>(c)] = 1;
+  return table;
+}();
 
 bool is_word(std::string_view text) {
   const auto fine = [](char c) { return (c >= 'a' && c <= 'z') || is_digit(c); };
@@ -48,10 +57,12 @@ bool is_day(std::string_view text) {
 }  // namespace
 
 bool is_id(std::string_view text) {
-  const auto first = [](char c) { return is_letter(c) || is_digit(c); };
-  return !text.empty() && text.size() <= longest_id && first(text[0]) && std::all_of(text.begin(), text.end(), [&](char c) {
-    return first(c) || c == '-' || c == '_' || c == '.' || c == '+';
-  });
+  const auto kind = [](char c) { return id_characters[static_cast<unsigned char>(c)]; };
+  if (text.empty() || text.size() > longest_id || kind(text[0]) != 2) return false;
+  for (const char c : text) {
+    if (kind(c) == 0) return false;
+  }
+  return true;
 }
 
 std::string key_list(const KeySet& keys) {
@@ -130,8 +141,10 @@ Diagnostic& Attributes::conflict(Key key, std::string message) const {
 }
 
 void Attributes::bad_word(Key key, std::span<const std::string_view> words) const {
-  Diagnostic& diagnostic = reading_.fault(Rule::BadWord, span(key),
-                                          format("unknown {} '{}' of '{}'", key_name(key), value(key), node_.name));
+  const std::string message = value(key).empty()
+                                  ? format("'{}' of '{}' is empty", key_name(key), node_.name)
+                                  : format("'{}' is no value of '{}'", value(key), key_name(key));
+  Diagnostic& diagnostic = reading_.fault(Rule::BadWord, span(key), message);
   suggest(diagnostic, value(key), words, format("'{}' is one of", key_name(key)));
 }
 
@@ -254,27 +267,42 @@ bool Attributes::fits(Key key, Q number, Sign sign) const {
   return !bad;
 }
 
+template <class Unit>
+constexpr std::string_view symbol_of(Quantity<Unit>) {
+  return Unit::symbol;
+}
+
 template <class Q>
 std::optional<Q> Attributes::quantity(Key key, Sign sign) const {
   if (!has(key)) return std::nullopt;
-  const Parsed<Q> parsed = parse_quantity<Q>(value(key));
-  if (const auto* fault = std::get_if<Fault>(&parsed)) {
-    bad_value(Rule::BadQuantity, key, *fault);
-    return std::nullopt;
+  Q number;
+  if (const auto quick = quick_quantity(value(key), symbol_of(Q()), false)) {
+    number = Q(quick->min);
+  } else {
+    const Parsed<Q> parsed = parse_quantity<Q>(value(key));
+    if (const auto* fault = std::get_if<Fault>(&parsed)) {
+      bad_value(Rule::BadQuantity, key, *fault);
+      return std::nullopt;
+    }
+    number = std::get<Q>(parsed);
   }
-  const Q number = std::get<Q>(parsed);
   return fits(key, number, sign) ? std::optional(number) : std::nullopt;
 }
 
 template <class Q>
 std::optional<Range<Q>> Attributes::range(Key key, Sign sign) const {
   if (!has(key)) return std::nullopt;
-  const Parsed<Range<Q>> parsed = parse_range<Q>(value(key));
-  if (const auto* fault = std::get_if<Fault>(&parsed)) {
-    bad_value(Rule::BadQuantity, key, *fault);
-    return std::nullopt;
+  Range<Q> both;
+  if (const auto quick = quick_quantity(value(key), symbol_of(Q()), true)) {
+    both = {Q(quick->min), Q(quick->max)};
+  } else {
+    const Parsed<Range<Q>> parsed = parse_range<Q>(value(key));
+    if (const auto* fault = std::get_if<Fault>(&parsed)) {
+      bad_value(Rule::BadQuantity, key, *fault);
+      return std::nullopt;
+    }
+    both = std::get<Range<Q>>(parsed);
   }
-  const Range<Q> both = std::get<Range<Q>>(parsed);
   return fits(key, both.min, sign) ? std::optional(both) : std::nullopt;
 }
 

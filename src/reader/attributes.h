@@ -40,6 +40,7 @@ class Attributes {
   Span name_span() const { return reading_.tree.name_span(node_); }
   std::string_view element() const { return node_.name; }
 
+  std::string_view raw(Key key) const { return has(key) ? value(key) : std::string_view(); }  ///< unchecked
   // Each getter gives nothing ("" for texts) when the attribute is absent or bad; bad ones are reported.
   std::string_view text(Key) const;  ///< as it is; an empty value is reported
   std::string_view id(Key) const;    ///< an id: [A-Za-z0-9][A-Za-z0-9._+-]{0,39}

@@ -53,6 +53,7 @@ std::vector<std::string> read_rail_list(const Reading& reading, const Attributes
   if (text.empty()) return list;
   const Span whole = a.span(Key::Rails);
   const bool verbatim = whole.end - whole.begin == text.size();
+  bool doubled = false;
   std::size_t begin = text.find_first_not_of(' ');
   while (begin < text.size()) {
     const std::size_t end = std::min(text.find(' ', begin), text.size());
@@ -61,6 +62,7 @@ std::vector<std::string> read_rail_list(const Reading& reading, const Attributes
                                        whole.begin + static_cast<std::uint32_t>(end)}
                                 : whole;
     if (std::find(list.begin(), list.end(), id) != list.end()) {
+      doubled = true;
       reading.fault(Rule::Conflict, place, format("rail '{}' stands twice in 'rails'", id)).help("name each rail once");
     } else {
       rails.resolve(reading, id, place);
@@ -68,7 +70,7 @@ std::vector<std::string> read_rail_list(const Reading& reading, const Attributes
     }
     begin = text.find_first_not_of(' ', end);
   }
-  if (list.size() < 2) {
+  if (list.size() < 2 && !doubled) {
     a.conflict(Key::Rails, "a jumper chooses between two rails or more")
         .help("without a choice there is no jumper: let the pins name the rail");
   }
@@ -154,6 +156,7 @@ std::unique_ptr<Board> read_board(const Reading& reading) {
   BoardNames names;
   std::vector<XmlTree::Index> jumpers;
   std::vector<XmlTree::Index> headers;
+  bool misread = false;  // an unknown element may have been meant as a header
   for (const XmlTree::Index child : reading.tree.children(0)) {
     const XmlNode& node = reading.tree.node(child);
     if (node.name == "header") {
@@ -168,6 +171,7 @@ std::unique_ptr<Board> read_board(const Reading& reading) {
       read_hole(reading, child, *board);
     } else {
       refuse_child(reading, root, node, children);
+      misread = misread || !node.is_text();
     }
   }
   // A reference that is not declared is reported; it still tells that evidence was thought of.
@@ -177,7 +181,7 @@ std::unique_ptr<Board> read_board(const Reading& reading) {
   Ids header_ids("header");
   board->headers.reserve(headers.size());
   for (const XmlTree::Index header : headers) read_header(reading, header, *board, names, header_ids);
-  if (headers.empty()) {
+  if (headers.empty() && !misread) {
     reading.fault(Rule::MissingElement, a.name_span(), "the board has no 'header'")
         .help("describe each connector of the board as a 'header' with its pins");
   }

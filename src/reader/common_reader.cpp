@@ -51,7 +51,14 @@ void read_evidence(const Reading& reading, XmlTree::Index index, std::vector<Evi
 }
 
 std::string_view read_evidence_reference(const Reading& reading, const Attributes& a, const Ids& evidences) {
-  return evidences.resolve(reading, a, Key::Evidence) ? a.id(Key::Evidence) : std::string_view();
+  return evidences.reference(reading, a, Key::Evidence);
+}
+
+void refuse_family(const Reading& reading, std::string_view id, Span span, const std::vector<std::string>& known) {
+  Diagnostic& diagnostic = reading.fault(Rule::UnknownFamily, span, format("unknown connector family '{}'", id));
+  const std::vector<std::string_view> names(known.begin(), known.end());
+  suggest(diagnostic, id, names, "known families");
+  diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
 }
 
 Shape read_shape(const Reading& reading, const Attributes& a) {
@@ -75,12 +82,7 @@ Shape read_shape(const Reading& reading, const Attributes& a) {
   if (shape.family.empty()) return shape;
   const Family* family = reading.catalogue.find(shape.family);
   if (family == nullptr) {
-    Diagnostic& diagnostic = reading.fault(Rule::UnknownFamily, shape.family_span,
-                                           format("unknown connector family '{}'", shape.family));
-    const std::vector<std::string> ids = reading.catalogue.ids();
-    const std::vector<std::string_view> names(ids.begin(), ids.end());
-    suggest(diagnostic, shape.family, names, "known families");
-    diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
+    refuse_family(reading, shape.family, shape.family_span, reading.catalogue.ids());
   } else if (shape.positions > 0) {
     check_against_family(reading, a, shape, *family);
   }

@@ -22,6 +22,9 @@ void read_evidence(const Reading&, XmlTree::Index, std::vector<Evidence>&, Ids&)
 /// The evidence attribute as a checked reference: "" when absent or not declared.
 std::string_view read_evidence_reference(const Reading&, const Attributes&, const Ids& evidences);
 
+/// Reports that nobody declares this family.
+void refuse_family(const Reading&, std::string_view id, Span, const std::vector<std::string>& known);
+
 /// The shape of a header or plug. Checks it against the family; `positions` is 0 when it could not be read.
 struct Shape {
   std::string family;

@@ -188,8 +188,10 @@ void check_mates(const Reading& reading, XmlTree::Index element, const Ids& ids)
     if (node.name != "mates") continue;
     for (const XmlAttribute& attribute : reading.tree.attributes(node)) {
       const bool other = attribute.name != "family" || !is_id(attribute.value);
-      if (other || ids.find(attribute.value) || reading.catalogue.find(attribute.value) != nullptr) continue;
-      ids.resolve(reading, attribute.value, reading.tree.value_span(attribute));
+      if (other || !ids.complete() || ids.find(attribute.value) || reading.catalogue.find(attribute.value) != nullptr) continue;
+      std::vector<std::string> known = reading.catalogue.ids();
+      known.insert(known.end(), ids.names().begin(), ids.names().end());
+      refuse_family(reading, attribute.value, reading.tree.value_span(attribute), known);
     }
   }
 }
@@ -204,12 +206,14 @@ Family read_family(const Reading& reading, XmlTree::Index index, Ids& ids, int n
   family.span = a.element_span();
   family.pitch = a.quantity<Millimetres>(Key::Pitch, Sign::Positive).value_or(Millimetres{});
   family.row_pitch = a.quantity<Millimetres>(Key::RowPitch, Sign::Positive).value_or(Millimetres{});
-  family.rows = a.number(Key::Rows, 1, 2).value_or(1);
-  family.profile = a.one_of(Key::Profile, profiles).value_or(Profile::Bare);
-  if (a.has(Key::RowPitch) && family.rows == 1) {
+  const auto rows = a.number(Key::Rows, 1, 2);
+  family.rows = rows.value_or(1);
+  const auto profile = a.one_of(Key::Profile, profiles);
+  family.profile = profile.value_or(Profile::Bare);
+  if (a.has(Key::RowPitch) && rows.value_or(a.has(Key::Rows) ? 2 : 1) == 1) {
     a.conflict(Key::RowPitch, "'row-pitch' has a meaning with two rows only").help("delete it, or add rows=\"2\"");
   }
-  if (!a.has(Key::Pitch) && family.profile != Profile::Circular && a.has(Key::Profile)) {
+  if (!a.has(Key::Pitch) && profile && *profile != Profile::Circular) {
     reading.fault(Rule::MissingAttribute, a.name_span(), format("family '{}' needs 'pitch'", family.id))
         .note(a.span(Key::Profile), "only a circular family has none")
         .help(format("add {}", key_examples({Key::Pitch})));

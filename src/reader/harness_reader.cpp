@@ -90,6 +90,7 @@ std::unique_ptr<Harness> read_harness(const Reading& reading) {
   Ids evidences("evidence");
   std::vector<XmlTree::Index> devices;
   std::vector<XmlTree::Index> plugs;
+  bool misread = false;  // an unknown element may have been meant as a plug or device
   for (const XmlTree::Index child : reading.tree.children(0)) {
     const XmlNode& node = reading.tree.node(child);
     if (node.name == "plug") {
@@ -100,16 +101,18 @@ std::unique_ptr<Harness> read_harness(const Reading& reading) {
       devices.push_back(child);
     } else {
       refuse_root_child(reading, node);
+      misread = misread || !node.is_text();
     }
   }
   // A reference that is not declared is reported; it still tells that evidence was thought of.
   harness->evidence = a.id(Key::Evidence);
   evidences.resolve(reading, a, Key::Evidence);
   DeviceNames names;
+  names.all_complete = !misread;
   for (const XmlTree::Index device : devices) read_any_device(reading, device, *harness, names, evidences);
   Ids plug_ids("plug");
   for (const XmlTree::Index plug : plugs) read_plug(reading, plug, *harness, names, evidences, plug_ids);
-  if (plugs.empty()) {
+  if (plugs.empty() && !misread) {
     reading.fault(Rule::MissingElement, a.name_span(), "the harness has no 'plug'")
         .help("describe each housing of the harness as a 'plug' with its leads");
   }

@@ -50,9 +50,15 @@ std::optional<int> Ids::resolve(const Reading& reading, std::string_view id, Spa
 }
 
 std::optional<int> Ids::resolve(const Reading& reading, const Attributes& attributes, Key key) const {
+  if (!attributes.has(key)) return std::nullopt;
+  if (const auto index = find(attributes.raw(key))) return index;
   const std::string_view id = attributes.id(key);
   if (id.empty()) return std::nullopt;
   return resolve(reading, id, attributes.span(key));
+}
+
+std::string_view Ids::reference(const Reading& reading, const Attributes& attributes, Key key) const {
+  return resolve(reading, attributes, key) ? attributes.raw(key) : std::string_view();
 }
 
 }  // namespace plugward

@@ -26,6 +26,8 @@ class Ids {
   std::optional<int> resolve(const Reading&, std::string_view id, Span place) const;
   /// The same for an attribute that is an id; nothing when it is absent.
   std::optional<int> resolve(const Reading&, const Attributes&, Key) const;
+  /// The same, giving the id itself; "" when absent or not declared.
+  std::string_view reference(const Reading&, const Attributes&, Key) const;
 
   std::optional<int> find(std::string_view id) const;
   const std::vector<std::string_view>& names() const { return names_; }

@@ -23,11 +23,13 @@ std::vector<TerminalRef> find_terminals(const Harness& harness, std::string_view
   return found;
 }
 
-std::vector<std::string> all_terminals(const Harness& harness) {
+/// All that 'to' may say; with the device in front when there are several, or when `like` has it so.
+std::vector<std::string> all_terminals(const Harness& harness, std::string_view like) {
+  const bool bare = harness.devices.size() == 1 && like.find('.') == like.npos;
   std::vector<std::string> names;
   for (const Device& device : harness.devices) {
     for (const Terminal& terminal : device.terminals) {
-      names.push_back(harness.devices.size() == 1 ? terminal.id : format("{}.{}", device.id, terminal.id));
+      names.push_back(bare ? terminal.id : format("{}.{}", device.id, terminal.id));
     }
   }
   return names;
@@ -56,7 +58,7 @@ std::optional<TerminalRef> read_to(const Reading& reading, const Attributes& a, 
   } else if (!may_be_elsewhere(harness, devices, name)) {
     Diagnostic& diagnostic =
         reading.fault(Rule::UndeclaredReference, a.span(Key::To), format("terminal '{}' is not declared", name));
-    const std::vector<std::string> names = all_terminals(harness);
+    const std::vector<std::string> names = all_terminals(harness, name);
     const std::vector<std::string_view> views(names.begin(), names.end());
     if (views.empty()) {
       diagnostic.help("no device is declared here: describe one, or leave 'to' out when it is not known");

@@ -112,9 +112,10 @@ void read_clamp(const Reading& reading, const Attributes& a, const BoardNames& n
   for (const Key key : {Key::ClampDrop, Key::Injection}) {
     if (a.has(key) && !a.has(Key::Clamp)) needs(reading, a, key, Key::Clamp);
   }
-  if (!names.rails.resolve(reading, a, Key::Clamp)) return;
+  const std::string_view rail = names.rails.reference(reading, a, Key::Clamp);
+  if (rail.empty()) return;
   Clamp clamp;
-  clamp.rail = a.id(Key::Clamp);
+  clamp.rail = rail;
   clamp.drop = drop.value_or(clamp.drop);
   clamp.limit = limit;
   clamp.span = a.span(Key::Clamp);
@@ -178,8 +179,8 @@ void read_pin(const Reading& reading, const Attributes& a, const BoardNames& nam
   pin.signal = a.word(Key::Signal);
   pin.net = a.text(Key::Net);
   pin.label = a.text(Key::Label);
-  if (names.rails.resolve(reading, a, Key::Rail)) pin.rail = a.id(Key::Rail);
-  if (names.jumpers.resolve(reading, a, Key::Jumper)) pin.jumper = a.id(Key::Jumper);
+  pin.rail = names.rails.reference(reading, a, Key::Rail);
+  pin.jumper = names.jumpers.reference(reading, a, Key::Jumper);
   pin.coil = a.one_of(Key::Coil, coils).value_or(0);
   pin.coil_end = a.one_of(Key::End, coil_ends).value_or('A');
   pin.limit = a.quantity<Amps>(Key::Limit, Sign::Positive);
@@ -243,14 +244,15 @@ void read_pins(const Reading& reading, XmlTree::Index element, const Board& boar
     refuse_children(reading, child);
     const Attributes a(reading, node, {Key::N, Key::Function}, every_pin_key);
     const int position = read_position(reading, a, header);
-    Pin other;
-    Pin* const slot = position > 0 && header.positions > 0 ? &header.pins[static_cast<std::size_t>(position) - 1] : &other;
-    if (slot->number == 0) {
+    Pin* const slot = position > 0 && header.positions > 0 ? &header.pins[static_cast<std::size_t>(position) - 1] : nullptr;
+    if (slot != nullptr && slot->number == 0) {
       read_pin(reading, a, names, *slot);
       slot->number = position;
       continue;
     }
+    Pin other;
     read_pin(reading, a, names, other);
+    if (slot == nullptr) continue;  // read for its faults only
     other.number = position;
     if (a.has(Key::Evidence) && other.evidence.empty()) continue;  // whether it is a rival cannot be told
     auto group = std::find_if(contested.begin(), contested.end(),

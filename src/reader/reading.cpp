@@ -9,8 +9,10 @@ namespace plugward {
 
 void suggest(Diagnostic& diagnostic, std::string_view name, std::span<const std::string_view> candidates,
              std::string_view what) {
-  constexpr std::size_t most_listed = 24;
-  const std::string near = nearest(name, candidates);
+  constexpr std::size_t most_listed = 32;
+  std::string near = nearest(name, candidates);
+  // Any letter is one edit from any other: only its capital is a good guess.
+  if (name.size() <= 1 && near.size() == 1 && (name.empty() || (near[0] ^ name[0]) != 0x20)) near.clear();
   if (!near.empty()) {
     diagnostic.help(format("did you mean '{}'?", near));
   } else if (!candidates.empty() && candidates.size() <= most_listed) {

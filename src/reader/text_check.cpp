@@ -157,8 +157,8 @@ std::optional<std::size_t> check_text(const Sources& sources, FileId file, const
     return std::nullopt;
   }
   // Two steps, because the first is a plain loop that the compiler turns into vector code.
-  int controls = 0;
-  for (const char c : text) controls |= is_control(c) ? 1 : 0;
+  unsigned char controls = 0;
+  for (const char c : text) controls = static_cast<unsigned char>(controls | static_cast<unsigned char>(is_control(c)));
   if (controls != 0) {
     const auto at = static_cast<std::size_t>(std::find_if(text.begin(), text.end(), is_control) - text.begin());
     bad(Rule::NotWellFormed, at, at + 1, format("control character U+{:04X}", static_cast<unsigned>(text[at])))

@@ -12,11 +12,14 @@
 // in tests/outside/schema_test.py.
 #include "reader/xml_tree.h"
 
+#include <algorithm>
+#include <bit>
 #include <cstring>
 #include <pugixml.hpp>
 #include <string>
 #include <utility>
 
+#include "base/edit_distance.h"
 #include "base/format.h"
 #include "reader/tag_trail.h"
 #include "reader/text_check.h"
@@ -27,6 +30,25 @@ namespace {
 constexpr unsigned parse_options = pugi::parse_full | pugi::parse_fragment;
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+
+/// Where `a` or `b` stands next in `text`. REQUIRES: one of them does. Eight bytes at a time: in a word XORed with a
+/// repeated character a zero byte marks the character, and the classic (w - 0x01..) & ~w & 0x80.. finds the lowest one.
+std::size_t find_either(std::string_view text, std::size_t at, char a, char b) {
+  constexpr std::uint64_t ones = 0x0101010101010101U;
+  constexpr std::uint64_t tops = 0x8080808080808080U;
+  const std::uint64_t all_a = ones * static_cast<unsigned char>(a);
+  const std::uint64_t all_b = ones * static_cast<unsigned char>(b);
+  for (; std::endian::native == std::endian::little && at + 8 <= text.size(); at += 8) {
+    std::uint64_t word = 0;
+    std::memcpy(&word, text.data() + at, 8);
+    const std::uint64_t is_a = word ^ all_a;
+    const std::uint64_t is_b = word ^ all_b;
+    const std::uint64_t marks = (((is_a - ones) & ~is_a) | ((is_b - ones) & ~is_b)) & tops;
+    if (marks != 0) return at + static_cast<std::size_t>(std::countr_zero(marks)) / 8;
+  }
+  while (text[at] != a && text[at] != b) ++at;
+  return at;
+}
 
 std::uint32_t narrow(std::size_t offset) { return static_cast<std::uint32_t>(offset); }
 
@@ -55,7 +77,7 @@ class TreeBuilder {
       return std::nullopt;
     }
     tree_.nodes_.reserve(text_.size() / 48 + 4);
-    tree_.attributes_.reserve(text_.size() / 16 + 4);
+    tree_.attributes_.reserve(text_.size() / 12 + 4);
     if (!walk(document)) return std::nullopt;
     if (tree_.nodes_.empty()) {
       fault(Rule::NotWellFormed, body, body, "the file holds no element").help("its root is 'board', 'harness' or 'families'");
@@ -143,8 +165,9 @@ class TreeBuilder {
     made.begin = narrow(at - 1);
     made.first_attribute = narrow(tree_.attributes_.size());
     std::size_t end = at + name.size();
-    for (pugi::xml_attribute it = node.first_attribute(); it; it = it.next_attribute()) {
+    for (pugi::xml_attribute it = node.first_attribute();; it = it.next_attribute()) {
       const char* const attribute_name = it.name();
+      if (*attribute_name == '\0') break;  // the null attribute behind the last: no other has an empty name
       const char* const value = it.value();
       const std::size_t name_at = offset(attribute_name);
       const std::size_t value_at = offset(value);
@@ -174,15 +197,11 @@ class TreeBuilder {
 
   /// The offset of the closing quote; nothing (and a diagnostic) when the value is not well-formed.
   std::optional<std::size_t> check_value(std::size_t begin) {
-    const char quote = text_[begin - 1];
-    std::size_t end = begin;
-    while (text_[end] != quote) {
-      if (text_[end] == '<') {
-        fault(Rule::NotWellFormed, end, end + 1, "'<' inside a value")
-            .help("write '&lt;', or end the value with its quote before this place");
-        return std::nullopt;
-      }
-      ++end;
+    const std::size_t end = find_either(text_, begin, text_[begin - 1], '<');
+    if (text_[end] == '<') {
+      fault(Rule::NotWellFormed, end, end + 1, "'<' inside a value")
+          .help("write '&lt;', or end the value with its quote before this place");
+      return std::nullopt;
     }
     if (references_) {
       if (auto bad = check_references(text_.substr(begin, end - begin))) {
@@ -260,9 +279,9 @@ class TreeBuilder {
       case pugi::status_bad_doctype: return tell_doctype(text_.rfind("<!", at) == text_.npos ? at : text_.rfind("<!", at));
       case pugi::status_end_element_mismatch: return tell_mismatch(at);
       case pugi::status_no_document_element: bad("the file holds no element"); return;
-      case pugi::status_bad_pi: bad("the instruction '<?' does not end with '?>'"); return;
-      case pugi::status_bad_comment: bad("the comment does not end with '-->'"); return;
-      case pugi::status_bad_cdata: bad("the CDATA section does not end with ']]>'"); return;
+      case pugi::status_bad_pi: return tell_unended("<?", "?>", "instruction", at);
+      case pugi::status_bad_comment: return tell_unended("<!--", "-->", "comment", at);
+      case pugi::status_bad_cdata: return tell_unended("<![CDATA[", "]]>", "CDATA section", at);
       case pugi::status_bad_attribute:
         bad("an attribute is not written as name=\"value\"").help("look for a missing quote, '=' or blank just before this place");
         return;
@@ -270,6 +289,13 @@ class TreeBuilder {
       case pugi::status_bad_end_element: bad("the end tag is broken here").help("an end tag is '</', the name, '>'"); return;
       default: bad("'<' does not begin a tag here").help("write '&lt;' for the sign itself"); return;
     }
+  }
+
+  void tell_unended(std::string_view opening, std::string_view closing, std::string_view what, std::size_t at) {
+    const std::size_t begin = text_.rfind(opening, at);
+    if (begin != text_.npos) at = begin;
+    fault(Rule::NotWellFormed, at, std::min(at + opening.size(), text_.size()),
+          format("the {} is broken or does not end with '{}'", what, closing));
   }
 
   /// An end tag that fits no open element, or the end of the file with elements open.
@@ -291,9 +317,19 @@ class TreeBuilder {
           .help(format("write '</{}>' behind its last child, or '/>' at the end of its tag", inner.name));
       return;
     }
+    const bool opened_outside =
+        std::any_of(open.begin(), open.end(), [&](const OpenTag& tag_open) { return tag_open.name == closing; });
+    const bool misspelt = edit_distance(closing, inner.name) <= 3;
+    if (!opened_outside && !misspelt) {
+      fault(Rule::NotWellFormed, tag + 2, stop, format("the end tag '</{}>' has no start tag", closing))
+          .note(opened, format("the innermost open element is '{}'", inner.name))
+          .help("delete it, or write the start tag that it belongs to");
+      return;
+    }
     fault(Rule::NotWellFormed, tag + 2, stop, format("'</{}>' stands where '</{}>' must", closing, inner.name))
         .note(opened, format("'{}' is opened here", inner.name))
-        .help(format("close '{}' first, or write '/>' at the end of its tag", inner.name));
+        .help(opened_outside ? format("close '{}' first, or write '/>' at the end of its tag", inner.name)
+                             : format("did you mean '</{}>'?", inner.name));
   }
 
   std::string_view text_;

@@ -34,9 +34,9 @@ std::string seating_line(const Fitting& fitting, const SeatingJudgement& wrong) 
 }  // namespace
 
 void write_verdict(Paper& paper, const Advice& advice) {
-  paper.line(format("{}: {}", painted(to_word(advice.verdict), tone_of(advice.verdict), paper.options()),
-                    meaning(advice.verdict)));
-  if (!advice.summary.empty()) paper.paragraph(advice.summary);
+  const std::string word = painted(to_word(advice.verdict), tone_of(advice.verdict), paper.options());
+  const std::string_view says = advice.summary.empty() ? meaning(advice.verdict) : advice.summary;
+  paper.paragraph(format("{}: {}", word, says), {"", "  "});
 }
 
 void write_subject(Paper& paper, const Fitting& fitting) {

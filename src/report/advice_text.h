@@ -17,7 +17,7 @@ struct AdviceTextOptions {
 
 std::string advice_text(const Sources&, const Fitting&, const Advice&, const AdviceTextOptions& = {});
 
-/// "MATE: plug it in." and the summary: the first lines of every answer.
+/// "MATE: " and the summary in one sentence: the first lines of every answer.
 void write_verdict(Paper&, const Advice&);
 /// Which harness on which board, which plug on which header, which jumpers were stated.
 void write_subject(Paper&, const Fitting&);

@@ -179,11 +179,14 @@ TEST_CASE("a sinking sensor on an input with a pull-up") {
   }
   SUBCASE("a leak of 0.5 mA: 3.3 V - 5 V would be below ground, it ends there") {
     w.driver.leak = Amps(0.0005);
-    CHECK(w.judge_with() == Lines{"?"});
+    // The pull gives 0.33 mA, 0.17 mA come back through 10 ohm: -1.7 mV.
+    CHECK(w.judge_with() == Lines{"level-high -0.001652 limit 2 sometimes at J1.1 from driver | output 'Q' "
+                                  "off | ground - J1.3 - BU - G - Q - BK - J1.1"});
   }
   SUBCASE("a leak of 0.2 mA: 3.3 V - 2 V") {
     w.driver.leak = Amps(0.0002);
-    CHECK(w.judge_with() == Lines{"?"});
+    CHECK(w.judge_with() ==
+          Lines{"level-high 1.3 limit 2 sometimes at J1.1 from driver | output 'Q' off | 3V3 - J1.1"});
   }
   SUBCASE("a pull-up of its own to 24 V") {
     // (24 V / 10 kohm + 3.3 V / 10 kohm) / (2 / 10 kohm) = 13.65 V

@@ -21,7 +21,9 @@ Family family(std::string id, std::string title, double pitch, int rows, Profile
   return f;
 }
 
-Cited<Millimetres> mm(double value) { return {Millimetres(value), Certainty::Quoted, "as in families.xml"}; }
+Cited<Millimetres> mm(double value) {
+  return {Millimetres(value), Certainty::Quoted, "as in families.xml"};
+}
 
 Catalogue families() {
   Catalogue all;
@@ -29,14 +31,16 @@ Catalogue families() {
   Family box = family("box-2.54", "2.54 mm box header with ribbon socket", 2.54, 2, Profile::BoxShroud);
   box.header_extra = mm(10.2);
   box.header_depth = mm(8.75);
-  box.first_cavity = {"a triangle on header and socket, on the side of the slot and the bump", Certainty::Secondary, "IDC construction page"};
+  box.first_cavity = {"a triangle on header and socket, on the side of the slot and the bump",
+                      Certainty::Secondary, "IDC construction page"};
   all.add(box);
   Family xh = family("xh-2.50", "JST XH, 2.50 mm", 2.5, 1, Profile::BoxShroud);
   xh.plug_extra = mm(4.8);
   xh.plug_depth = mm(5.7);
   xh.header_extra = mm(4.9);
   xh.header_depth = mm(5.75);
-  xh.first_cavity = {"a notch at one end of the housing; copies may lack the mark", Certainty::Secondary, "collector's notes"};
+  xh.first_cavity = {"a notch at one end of the housing; copies may lack the mark", Certainty::Secondary,
+                     "collector's notes"};
   all.add(xh);
   all.add(family("kk-2.54", "Molex KK 254", 2.54, 1, Profile::FrictionRamp));
   all.add(family("gh-1.25", "JST GH", 1.25, 1, Profile::BoxShroud));
@@ -66,7 +70,8 @@ Board heron_m7() {
   return b;
 }
 
-Header header(std::string id, std::string label, std::string fam, int positions, int rows, double x, double y, int rotation) {
+Header header(std::string id, std::string label, std::string fam, int positions, int rows, double x, double y,
+              int rotation) {
   Header h;
   h.id = std::move(id);
   h.label = std::move(label);
@@ -165,7 +170,9 @@ void add_plan(Fixture& f, PlugPlan plan) {
   f.advice.plan = std::move(repin);
 }
 
-Step step(StepKind kind, int lead_index, int from, int to) { return {kind, 0, lead_index, from, to, ""}; }
+Step step(StepKind kind, int lead_index, int from, int to) {
+  return {kind, 0, lead_index, from, to, ""};
+}
 
 void kite(Fixture& f) {
   f.board = heron_m7();
@@ -179,10 +186,12 @@ void kite(Fixture& f) {
   f.harness.title = "Kite bed probe, five leads";
   Device d;
   d.id = "probe";
-  d.terminals = {terminal("G", TerminalFunction::Ground), terminal("V", TerminalFunction::Supply), terminal("P", TerminalFunction::Input, "servo")};
+  d.terminals = {terminal("G", TerminalFunction::Ground), terminal("V", TerminalFunction::Supply),
+                 terminal("P", TerminalFunction::Input, "servo")};
   f.harness.devices = {d};
-  f.harness.plugs = {plug("control", "pin-2.54", 3, 1,
-                          {lead(1, Colour::Brown, {}, 0), lead(2, Colour::Red, {}, 1), lead(3, Colour::Orange, {}, 2)})};
+  f.harness.plugs = {
+      plug("control", "pin-2.54", 3, 1,
+           {lead(1, Colour::Brown, {}, 0), lead(2, Colour::Red, {}, 1), lead(3, Colour::Orange, {}, 2)})};
 }
 
 }  // namespace
@@ -193,7 +202,8 @@ FixturePtr probe_to_repin() {
   kite(*f);
   finish(*f);
   add_plan(*f, plan_for(*f, {3, 2, 1},
-                        {step(StepKind::Hold, 0, 1, 0), step(StepKind::Move, 2, 3, 1), step(StepKind::Insert, 0, 0, 3)}));
+                        {step(StepKind::Hold, 0, 1, 0), step(StepKind::Move, 2, 3, 1),
+                         step(StepKind::Insert, 0, 0, 3)}));
   f->advice.summary = "Exchange the contacts in cavities 1 and 3; then the plug may be mated.";
   return f;
 }
@@ -211,12 +221,12 @@ FixturePtr parked_and_spare() {
   f->harness.devices[0].terminals.push_back(terminal("T", TerminalFunction::Output, "probe"));
   f->harness.devices[0].terminals.push_back(terminal("Q", TerminalFunction::Spare));
   f->harness.plugs[0] = plug("control", "pin-2.54", 5, 1,
-                             {lead(1, Colour::Red, {}, 1), lead(2, Colour::Brown, {}, 0), lead(3, Colour::Orange, {}, 2),
-                              lead(4, Colour::White, Colour::Green, 4)});
+                             {lead(1, Colour::Red, {}, 1), lead(2, Colour::Brown, {}, 0),
+                              lead(3, Colour::Orange, {}, 2), lead(4, Colour::White, Colour::Green, 4)});
   finish(*f);
   add_plan(*f, plan_for(*f, {2, 1, 3, 0},
-                        {step(StepKind::Insulate, 3, 4, 0), step(StepKind::Park, 0, 1, 5), step(StepKind::Move, 1, 2, 1),
-                         step(StepKind::Move, 0, 5, 2)}));
+                        {step(StepKind::Insulate, 3, 4, 0), step(StepKind::Park, 0, 1, 5),
+                         step(StepKind::Move, 1, 2, 1), step(StepKind::Move, 0, 5, 2)}));
   f->advice.summary = "Exchange the contacts in cavities 1 and 2 and take out the lead that is of no use.";
   return f;
 }
@@ -272,7 +282,8 @@ FixturePtr ribbon_swapped() {
   f->harness.plugs[0].leads[2].to = TerminalRef{0, 1};
   finish(*f);
   add_plan(*f, plan_for(*f, {1, 3, 2, 4, 5, 6, 7, 8, 9, 10},
-                        {step(StepKind::Hold, 1, 2, 0), step(StepKind::Move, 2, 3, 2), step(StepKind::Insert, 1, 0, 3)}));
+                        {step(StepKind::Hold, 1, 2, 0), step(StepKind::Move, 2, 3, 2),
+                         step(StepKind::Insert, 1, 0, 3)}));
   f->advice.summary = "Exchange the contacts in cavities 2 and 3.";
   return f;
 }
@@ -291,17 +302,19 @@ FixturePtr motor_mates() {
   }
   Device d;
   d.id = "motor";
-  for (const char* id : {"A1", "B1", "A2", "B2"}) d.terminals.push_back(terminal(id, TerminalFunction::Passive));
+  for (const char* id : {"A1", "B1", "A2", "B2"})
+    d.terminals.push_back(terminal(id, TerminalFunction::Passive));
   d.parts = {Coil{0, 1, Ohms(2.1), Amps(1.2), {}}, Coil{2, 3, Ohms(2.1), Amps(1.2), {}}};
   f->harness.title = "Wren X motor";
   f->harness.devices = {d};
   f->harness.plugs = {plug("board", "xh-2.50", 4, 1,
-                           {lead(1, Colour::Black, {}, 0), lead(2, Colour::Green, {}, 1), lead(3, Colour::Blue, {}, 2),
-                            lead(4, Colour::Red, {}, 3)})};
+                           {lead(1, Colour::Black, {}, 0), lead(2, Colour::Green, {}, 1),
+                            lead(3, Colour::Blue, {}, 2), lead(4, Colour::Red, {}, 3)})};
   finish(*f);
   f->advice.verdict = Verdict::Mate;
   f->advice.summary = "The plug may be mated as it is.";
-  f->advice.settings = {{"turn the direction of the motor on 'J1' round", "its windings meet the driver the other way round"}};
+  f->advice.settings = {
+      {"turn the direction of the motor on 'J1' round", "its windings meet the driver the other way round"}};
   return f;
 }
 
@@ -350,7 +363,8 @@ FixturePtr fan_to_measure() {
   f->advice.verdict = Verdict::Measure;
   f->advice.summary = "Where JP2 is fitted decides: measure first.";
   f->advice.measurements = {{"measure volts between J7.1 and ground, board powered, nothing plugged in",
-                             "4.75..5.25 V: JP2 is at 5V; 21.6..26.4 V: JP2 is at 24V", 2, "the rail of J7.1"}};
+                             "4.75..5.25 V: JP2 is at 5V; 21.6..26.4 V: JP2 is at 24V", 2,
+                             "the rail of J7.1"}};
   Finding doubt;
   doubt.rule = Rule::UnstatedJumper;
   doubt.weight = Weight::Doubt;
@@ -372,14 +386,16 @@ FixturePtr led_to_adapt() {
   kite(*f);
   f->harness.title = "Firefly LED bar";
   f->harness.plugs[0].id = "bar";
-  f->harness.plugs[0].leads = {lead(1, Colour::White, {}, 2), lead(2, Colour::Red, {}, 1), lead(3, Colour::Black, {}, 0)};
+  f->harness.plugs[0].leads = {lead(1, Colour::White, {}, 2), lead(2, Colour::Red, {}, 1),
+                               lead(3, Colour::Black, {}, 0)};
   f->harness.devices[0].id = "bar";
   f->harness.devices[0].terminals[2] = terminal("D", TerminalFunction::Input, "led-data");
   f->board.headers[0].pins[0].signal = "led-data";
   finish(*f);
   f->advice.verdict = Verdict::Adapt;
   f->advice.summary = "Put a level buffer into the data line, then plug in.";
-  f->advice.parts = {"a level buffer fed with 5 V, its input threshold at or below 2.9 V, in the lead of cavity 1"};
+  f->advice.parts = {
+      "a level buffer fed with 5 V, its input threshold at or below 2.9 V, in the lead of cavity 1"};
   Finding level;
   level.rule = Rule::LevelHigh;
   level.weight = Weight::Fault;
@@ -413,9 +429,17 @@ FixturePtr twenty_in_a_row() {
   std::vector<Lead> leads;
   std::vector<int> after;
   for (int n = 1; n <= 20; ++n) {
-    set(f->board.headers[0].pins[static_cast<std::size_t>(n) - 1], n % 3 == 0 ? PinFunction::Ground : n % 3 == 1 ? PinFunction::Input : PinFunction::Supply,
-        n % 3 == 1 ? "limit" : n % 3 == 2 ? "24V" : "");
-    d.terminals.push_back(terminal(format("T{}", n), n % 3 == 0 ? TerminalFunction::Ground : n % 3 == 1 ? TerminalFunction::Output : TerminalFunction::Supply,
+    set(f->board.headers[0].pins[static_cast<std::size_t>(n) - 1],
+        n % 3 == 0   ? PinFunction::Ground
+        : n % 3 == 1 ? PinFunction::Input
+                     : PinFunction::Supply,
+        n % 3 == 1   ? "limit"
+        : n % 3 == 2 ? "24V"
+                     : "");
+    d.terminals.push_back(terminal(format("T{}", n),
+                                   n % 3 == 0   ? TerminalFunction::Ground
+                                   : n % 3 == 1 ? TerminalFunction::Output
+                                                : TerminalFunction::Supply,
                                    n % 3 == 1 ? "limit" : ""));
     leads.push_back(lead(n, all_colours()[static_cast<std::size_t>(n) % all_colours().size()].colour,
                          n % 4 == 0 ? std::optional(Colour::White) : std::nullopt, n - 1));
@@ -428,16 +452,17 @@ FixturePtr twenty_in_a_row() {
   std::swap(after[1], after[4]);
   std::swap(after[9], after[18]);
   add_plan(*f, plan_for(*f, after,
-                        {step(StepKind::Hold, 1, 2, 0), step(StepKind::Move, 4, 5, 2), step(StepKind::Insert, 1, 0, 5),
-                         step(StepKind::Hold, 9, 10, 0), step(StepKind::Move, 18, 19, 10), step(StepKind::Insert, 9, 0, 19)}));
+                        {step(StepKind::Hold, 1, 2, 0), step(StepKind::Move, 4, 5, 2),
+                         step(StepKind::Insert, 1, 0, 5), step(StepKind::Hold, 9, 10, 0),
+                         step(StepKind::Move, 18, 19, 10), step(StepKind::Insert, 9, 0, 19)}));
   f->advice.summary = "Exchange 2 with 5 and 10 with 19.";
   return f;
 }
 
 std::vector<FixturePtr> all_fixtures() {
   std::vector<FixturePtr> all;
-  for (FixturePtr (*make)() : {probe_to_repin, parked_and_spare, ribbon_ten, ribbon_swapped, motor_mates, limit_apart,
-                               fan_to_measure, led_to_adapt, foreign_titles, twenty_in_a_row}) {
+  for (FixturePtr (*make)() : {probe_to_repin, parked_and_spare, ribbon_ten, ribbon_swapped, motor_mates,
+                               limit_apart, fan_to_measure, led_to_adapt, foreign_titles, twenty_in_a_row}) {
     all.push_back(make());
   }
   return all;
@@ -460,7 +485,8 @@ std::vector<Step> some_steps(const Arrangement& before, const Arrangement& after
     again = false;
     for (std::size_t i = 0; i < at.size(); ++i) {
       if (at[i] == after.cavity[i] || taken(after.cavity[i])) continue;
-      steps.push_back(step(at[i] == 0 ? StepKind::Insert : StepKind::Move, static_cast<int>(i), at[i], after.cavity[i]));
+      steps.push_back(
+          step(at[i] == 0 ? StepKind::Insert : StepKind::Move, static_cast<int>(i), at[i], after.cavity[i]));
       at[i] = after.cavity[i];
       again = true;
     }
@@ -485,9 +511,14 @@ std::vector<Step> some_steps(const Arrangement& before, const Arrangement& after
 FixturePtr random_fixture(unsigned seed) {
   std::mt19937 random(seed);
   // Not std::uniform_int_distribution: its results differ between libraries.
-  const auto pick = [&](int least, int most) { return least + static_cast<int>(random() % static_cast<unsigned>(most - least + 1)); };
-  static const std::string names[] = {"V", "G", "signal", "OUT_2", "концевик", "温度传感器", "a-rather-long-terminal-name-of-forty-lett", "X.1"};
-  static const char* fams[] = {"pin-2.54", "box-2.54", "xh-2.50", "kk-2.54", "gh-1.25", "vh-3.96", "screw-5.08", "m12", "microfit-3.00", "not-in-catalogue"};
+  const auto pick = [&](int least, int most) {
+    return least + static_cast<int>(random() % static_cast<unsigned>(most - least + 1));
+  };
+  static const std::string names[] = {
+      "V",  "G", "signal", "OUT_2", "концевик", "温度传感器", "a-rather-long-terminal-name-of-forty-lett",
+      "X.1"};
+  static const char* fams[] = {"pin-2.54", "box-2.54",   "xh-2.50", "kk-2.54",       "gh-1.25",
+                               "vh-3.96",  "screw-5.08", "m12",     "microfit-3.00", "not-in-catalogue"};
   auto f = std::make_unique<Fixture>();
   f->name = format("random {}", seed);
   f->board = heron_m7();
@@ -499,15 +530,19 @@ FixturePtr random_fixture(unsigned seed) {
   int pins = positions;
   if (pick(0, 3) == 0) pins = std::max(rows, positions + rows * pick(-2, 4));
   static const double xs[] = {3, 30, 55, 107};
-  f->board.headers.push_back(header("J9", pick(0, 2) == 0 ? "A label as long as anybody might print on a board" : "PROBE", fam, pins, rows,
-                                    xs[pick(0, 3)], pick(2, 80), 90 * pick(0, 3)));
+  f->board.headers.push_back(
+      header("J9", pick(0, 2) == 0 ? "A label as long as anybody might print on a board" : "PROBE", fam, pins,
+             rows, xs[pick(0, 3)], pick(2, 80), 90 * pick(0, 3)));
   f->board.headers[0].numbering = numbering;
   f->board.headers[0].underside = pick(0, 4) == 0;
   add_other_headers(f->board);
   for (Pin& pin : f->board.headers[0].pins) {
     pin.function = static_cast<PinFunction>(pick(0, 7));
     if (pin.function == PinFunction::Supply) {
-      if (pick(0, 1) == 0) pin.rail = "24V"; else pin.jumper = "JP2";
+      if (pick(0, 1) == 0)
+        pin.rail = "24V";
+      else
+        pin.jumper = "JP2";
     } else if (pick(0, 1) == 0) {
       pin.signal = names[pick(0, 7)];
     }
@@ -518,13 +553,17 @@ FixturePtr random_fixture(unsigned seed) {
   d.id = "device";
   std::vector<Lead> leads;
   for (int c = 1; c <= positions; ++c) {
-    d.terminals.push_back(terminal(names[pick(0, 7)], static_cast<TerminalFunction>(pick(0, 7)), pick(0, 1) == 0 ? "" : names[pick(0, 7)]));
+    d.terminals.push_back(terminal(names[pick(0, 7)], static_cast<TerminalFunction>(pick(0, 7)),
+                                   pick(0, 1) == 0 ? "" : names[pick(0, 7)]));
     if (pick(0, 6) == 0) continue;
     const auto colour = [&] { return all_colours()[static_cast<std::size_t>(pick(0, 13))].colour; };
-    leads.push_back(lead(c, pick(0, 8) == 0 ? std::nullopt : std::optional(colour()), {}, pick(0, 9) == 0 ? -1 : c - 1));
+    leads.push_back(
+        lead(c, pick(0, 8) == 0 ? std::nullopt : std::optional(colour()), {}, pick(0, 9) == 0 ? -1 : c - 1));
     if (leads.back().colour.first && pick(0, 2) == 0) leads.back().colour.second = colour();
   }
-  f->harness.title = pick(0, 3) == 0 ? "A title that goes on and on and does not want to come to its end, so that it has to be cut somewhere" : "Жгут 线束";
+  f->harness.title = pick(0, 3) == 0 ? "A title that goes on and on and does not want to come to its end, so "
+                                       "that it has to be cut somewhere"
+                                     : "Жгут 线束";
   f->harness.devices = {d};
   f->harness.plugs = {plug("p", fam, positions, rows, leads)};
   f->harness.plugs[0].numbering = numbering;
@@ -534,7 +573,8 @@ FixturePtr random_fixture(unsigned seed) {
   if (what <= 1 && leads.size() > 1) {
     std::vector<int> goals(static_cast<std::size_t>(positions));
     std::iota(goals.begin(), goals.end(), 1);
-    for (std::size_t i = goals.size(); i > 1; --i) std::swap(goals[i - 1], goals[static_cast<std::size_t>(pick(0, static_cast<int>(i) - 1))]);
+    for (std::size_t i = goals.size(); i > 1; --i)
+      std::swap(goals[i - 1], goals[static_cast<std::size_t>(pick(0, static_cast<int>(i) - 1))]);
     std::vector<int> after;
     for (std::size_t i = 0; i < leads.size(); ++i) after.push_back(pick(0, 9) == 0 ? 0 : goals[i]);
     PlugPlan plan = plan_for(*f, after, {});
@@ -546,9 +586,14 @@ FixturePtr random_fixture(unsigned seed) {
   for (int i = pick(0, 7); i > 0; --i) {
     Finding finding;
     finding.weight = static_cast<Weight>(pick(0, 3));
-    finding.message = "26.4 V between 'V' and 'G' of a device with a name that is not short, which stand 5.5 V";
-    if (!leads.empty() && pick(0, 2) > 0) finding.first = f->harness.plugs[0].leads[static_cast<std::size_t>(pick(0, static_cast<int>(leads.size()) - 1))].span;
-    if (pick(0, 1) > 0) finding.second = f->board.headers[0].pins[static_cast<std::size_t>(pick(0, pins - 1))].span;
+    finding.message =
+        "26.4 V between 'V' and 'G' of a device with a name that is not short, which stand 5.5 V";
+    if (!leads.empty() && pick(0, 2) > 0)
+      finding.first = f->harness.plugs[0]
+                          .leads[static_cast<std::size_t>(pick(0, static_cast<int>(leads.size()) - 1))]
+                          .span;
+    if (pick(0, 1) > 0)
+      finding.second = f->board.headers[0].pins[static_cast<std::size_t>(pick(0, pins - 1))].span;
     f->advice.now.findings.push_back(finding);
   }
   return f;

@@ -10,8 +10,7 @@ namespace plugward {
 
 TEST_CASE("the procedure, whole") {
   const Sample sample;
-  CHECK(repin_text(sample.fitting, sample.repin) == R"(REPIN: move contacts first
-Two contacts of plug 'fan' change places; after that it may go on J1.
+  CHECK(repin_text(sample.fitting, sample.repin) == R"(REPIN: Two contacts of plug 'fan' change places; after that it may go on J1.
 
 board wren-1: Wren one, revision B
 harness breeze: Breeze fan
@@ -75,8 +74,7 @@ board or a dead part. Mains wiring is for a qualified person.
 
 TEST_CASE("no procedure, and why") {
   const Sample sample;
-  CHECK(repin_text(sample.fitting, sample.mate) == R"(MATE: plug it in
-Plug 'fan' may go on J1.
+  CHECK(repin_text(sample.fitting, sample.mate) == R"(MATE: Plug 'fan' may go on J1.
 
 board wren-1: Wren one, revision B
 harness breeze: Breeze fan
@@ -91,8 +89,7 @@ unplugged.
 plugward compares what the files say; it cannot see a bad crimp, a mislabelled
 board or a dead part. Mains wiring is for a qualified person.
 )");
-  CHECK(repin_text(sample.fitting, sample.measure) == R"(MEASURE: something must be known first
-Which rail JP1 chooses decides.
+  CHECK(repin_text(sample.fitting, sample.measure) == R"(MEASURE: Which rail JP1 chooses decides.
 
 board wren-1: Wren one, revision B
 harness breeze: Breeze fan

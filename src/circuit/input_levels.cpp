@@ -1,5 +1,10 @@
 // SPDX-License-Identifier: MIT
-// Do signals reach the thresholds of those who read them?
+// Can the board read what the device says?
+//
+// The states of the circuit are grouped by the positions of what is wired to the input: its givers, that is
+// switches and outputs. Every group must be clearly low or clearly high in all its corners; which of the two
+// it is meant to be follows from the levels without drop and leak, relative to one another: the upper half
+// high, the lower half low.
 #include <algorithm>
 #include <cmath>
 
@@ -12,70 +17,14 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
-constexpr double rounding = 1e-9;  // volts
+constexpr double rounding = 1e-9;   // volts
+constexpr double same_level = 0.1;  // volts
 
 /// Index of a knob among those of an island, -1 when it is elsewhere.
 int knob_in(const Island& island, int knob) {
   const auto found = std::find(island.knobs.begin(), island.knobs.end(), knob);
   return found == island.knobs.end() ? -1 : static_cast<int>(found - island.knobs.begin());
 }
-
-/// A threshold between plus and minus of a receiver: volts above minus, or a share of the supply.
-struct Threshold {
-  double volts = 0, share = 0;
-};
-
-std::optional<Threshold> threshold(const std::optional<Volts>& volts, const std::optional<double>& share) {
-  if (volts) return Threshold{volts->value, 0};
-  if (share) return Threshold{0, *share};
-  return std::nullopt;
-}
-
-/// One output pin against one receiver.
-struct OutputLevel {
-  const Solved& s;
-  Excesses& found;
-  const TouchedPin& pin;
-  const PartBranch& branch;
-  const Receiver& receiver;
-
-  void judge(Position level, ExcessKind kind, const Threshold& limit) const {
-    const Circuit& c = s.circuit;
-    const Node t = c.terminal(branch.device, receiver.terminal);
-    const Node plus = c.terminal(branch.device, receiver.plus);
-    const Node minus = c.terminal(branch.device, receiver.minus);
-    const Probe volts = {{t, 1.0}, {minus, -1.0}};
-    const Probe supply = {{plus, limit.share}, {minus, -limit.share}};
-    Probe over = volts;  // volts above the threshold
-    for (const Term& term : supply) {
-      if (term.weight != 0.0) over.push_back({term.node, -term.weight});
-    }
-    const int own = s.island_of[at(pin.node)];
-    const Filter filter = [&](int index, const Island& island, int state) {
-      if (!unshorted(index, island, state)) return false;
-      if (index != own) return true;
-      const int k = knob_in(island, pin.knob);
-      return k >= 0 && c.knobs[at(pin.knob)].choices[at(island.choice(state, k))].position == level;
-    };
-    const bool high = kind == ExcessKind::LevelHigh;
-    const auto bad = [&](double v) { return high ? v < limit.volts - rounding : v > limit.volts + rounding; };
-    const Extreme worst = extreme(s, over, high ? Side::Lowest : Side::Highest, filter);
-    if (!worst.found || !bad(worst.value)) return;
-    Excess e;
-    e.kind = kind;
-    e.value = value_in(s, volts, worst.where);
-    e.limit = value_in(s, supply, worst.where) + limit.volts;
-    e.always = bad(extreme(s, over, high ? Side::Highest : Side::Lowest, filter).value);
-    e.at = part_locus(branch);
-    e.at.terminal = receiver.terminal;
-    e.from = pin_locus(pin);
-    e.state = words_of(s, over, worst, bad, filter);
-    for (const Where& w : worst.where) {
-      if (w.island == own) e.path = path_to(s, w, t, high ? Side::Highest : Side::Lowest).words;
-    }
-    found.add(e);
-  }
-};
 
 /// The parts that give a signal to an input: switches and outputs wired to its pin.
 std::vector<const PartBranch*> givers(const Circuit& c, int pin) {
@@ -130,7 +79,17 @@ struct InputLevel {
     return e;
   }
 
-  /// Positions of the givers and, when they decide, the rails.
+  std::string giver_positions(int state) const {
+    std::string words;
+    for (const PartBranch* giver : from) {
+      const int k = knob_in(island(), giver->knob);
+      if (k < 0) continue;
+      words += (words.empty() ? "" : ", ") + choice_words(s, giver->knob, island().choice(state, k));
+    }
+    return words;
+  }
+
+  /// The choices and rails without which the level would be another.
   std::string giver_words(int state) const;
 
   bool counts(int state) const {
@@ -170,6 +129,7 @@ struct InputLevel {
       if (!pulled && !driven(s, {index, state}, pin.node)) {
         Excess e = excess(ExcessKind::Floating, state, 0.0, 0.0);
         e.path.clear();
+        e.state = giver_positions(state);
         e.always = false;
         found.add(e);
         return;  // what it reads in other states does not cure this one
@@ -185,26 +145,35 @@ struct InputLevel {
       if (seen.lowest_state < 0 || v < seen.lowest) seen.lowest_state = state, seen.lowest = v;
       if (seen.highest_state < 0 || v > seen.highest) seen.highest_state = state, seen.highest = v;
     }
-    bool unclear = false, sees_low = false, sees_high = false;
+    if (last < 0) return;
+    const bool all_low = highest <= low_below + rounding, all_high = lowest >= high_above - rounding;
+    if (all_low || all_high) {
+      Excess e =
+          excess(ExcessKind::Stuck, last, all_low ? highest : lowest, all_low ? high_above : low_below);
+      e.state.clear();
+      found.add(e);
+      return;
+    }
+    const double middle = middle_of(groups).value_or((low_below + high_above) / 2);
     for (const Seen& seen : groups) {
-      sees_low |= seen.low;
-      sees_high |= seen.high;
-      // Meant to be low where it is nearer to low without drop and leak.
-      const double meant = seen.nominal.value_or(seen.lowest);
-      const bool low = meant - low_below < high_above - meant;
+      const bool low = seen.nominal.value_or(seen.lowest) < middle;
       if (low ? seen.highest <= low_below + rounding : seen.lowest >= high_above - rounding) continue;
-      unclear = true;
       Excess e = low ? excess(ExcessKind::LevelLow, seen.highest_state, seen.highest, low_below)
                      : excess(ExcessKind::LevelHigh, seen.lowest_state, seen.lowest, high_above);
       e.always = low ? !seen.low : !seen.high;
       found.add(e);
     }
-    if (last >= 0 && !unclear && !(sees_low && sees_high)) {
-      Excess e =
-          excess(ExcessKind::Stuck, last, sees_low ? highest : lowest, sees_low ? high_above : low_below);
-      e.state.clear();
-      found.add(e);
+  }
+
+  /// Positions above it are meant to be high, those below low; nothing when they all give the same.
+  static std::optional<double> middle_of(const std::vector<Seen>& groups) {
+    double least = groups.front().nominal.value_or(0.0), most = least;
+    for (const Seen& seen : groups) {
+      least = std::min(least, seen.nominal.value_or(least));
+      most = std::max(most, seen.nominal.value_or(most));
     }
+    if (most - least < same_level) return std::nullopt;
+    return (most + least) / 2;
   }
 
   static Seen& group(std::vector<Seen>& groups, int positions) {
@@ -230,27 +199,6 @@ std::string InputLevel::giver_words(int state) const {
 }
 
 }  // namespace
-
-void judge_output_levels(const Solved& s, Excesses& found) {
-  const Circuit& c = s.circuit;
-  for (std::size_t i = 0; i < c.pins.size(); ++i) {
-    const TouchedPin& pin = c.pins[i];
-    if (pin.pin->function != PinFunction::Output || pin.knob < 0) continue;
-    for (const TerminalRef t : wired_to(c, static_cast<int>(i))) {
-      const int index = receiver_at(c, t.device, t.terminal);
-      if (index < 0) continue;
-      const PartBranch& branch = c.parts[at(index)];
-      const auto& receiver = std::get<Receiver>(part_of(c, branch));
-      const OutputLevel level{s, found, pin, branch, receiver};
-      if (const auto high = threshold(receiver.high_above, receiver.high_above_share)) {
-        level.judge(Position::High, ExcessKind::LevelHigh, *high);
-      }
-      if (const auto low = threshold(receiver.low_below, receiver.low_below_share)) {
-        level.judge(Position::Low, ExcessKind::LevelLow, *low);
-      }
-    }
-  }
-}
 
 void judge_input_levels(const Solved& s, Excesses& found) {
   const Circuit& c = s.circuit;

@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// The best headers of a board for all plugs of a harness at once.
+//
+//   const PlacementPlan p = place(fitting);      // fitting.placements are kept as they are
+//   if (p.best) ... p.best->advice.verdict, p.best->placements
+//
+// The order of preference: nobody harmed; nothing unknown; no added part; no new housing; fewest contacts moved;
+// fewest settings; headers nearest to each other; then the order of the board file.
+#pragma once
+
+#include <compare>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "plan/repin.h"
+
+namespace plugward {
+
+/// What a placement costs, most important first. Compares lexicographically; adds level by level.
+struct PlaceCost {
+  int unplaced = 0;   ///< plugs for which the board has no header
+  int unknown = 0;    ///< plugs that must be measured first
+  int parts = 0;      ///< added parts
+  int housings = 0;   ///< new housings
+  int moves = 0;      ///< contacts moved
+  int settings = 0;   ///< directions inverted and the like
+  int distance = 0;   ///< 0.1 mm from the header of the first plug
+
+  friend auto operator<=>(const PlaceCost&, const PlaceCost&) = default;
+  friend PlaceCost operator+(const PlaceCost& a, const PlaceCost& b);
+};
+
+/// The level on which `better` wins over `worse`, in words: "moves 2 contacts instead of 3"; "" when equal.
+std::string why_better(const PlaceCost& better, const PlaceCost& worse);
+
+/// One plug on one header, judged with no other plug placed but the fixed ones.
+struct PlaceOption {
+  int plug = 0;
+  int header = 0;
+  Verdict verdict = Verdict::Apart;
+  PlaceCost cost;
+  std::string reason;  ///< one line: the summary, or the worst finding
+};
+
+/// Placements of all plugs, judged together.
+struct PlacedHarness {
+  std::vector<Placement> placements;
+  PlaceCost cost;
+  Advice advice;
+};
+
+struct PlacementPlan {
+  std::vector<PlaceOption> options;        ///< every plug on every header it can be judged on; by plug, best first
+  std::optional<PlacedHarness> best;       ///< nothing when no plug finds a header
+  std::optional<PlacedHarness> runner_up;  ///< the next best
+  std::string why_it_lost;                 ///< of the runner-up, in words
+};
+
+struct PlaceOptions {
+  int joint_tries = 12;   ///< how many combinations are judged together before the search gives up
+  bool runner_up = true;
+};
+
+/// fitting.placements holds the plugs that the user has fixed.
+PlacementPlan place(const Fitting&, const PlaceOptions& = {});
+
+/// Several harnesses as one: ids of plugs and devices get "HARNESS/" in front when there is more than one.
+Harness merged(const std::vector<const Harness*>&);
+
+}  // namespace plugward
