@@ -36,18 +36,19 @@ struct Locus {
 };
 
 enum class ExcessKind {
-  Overvoltage,         ///< pin or terminal above (or below) what it withstands; volts
-  UnknownLimit,        ///< more than its own supply reaches a pin or terminal whose withstand voltage is not
-                       ///< stated; volts
-  ReversedSupply,      ///< a load's plus below its minus; volts
-  SupplyTooHigh,       ///< volts across a load
-  SupplyTooLow,        ///< best that it gets, volts across a load
-  HeaterTooStrong,     ///< watts
-  HeaterTooWeak,       ///< watts
-  AlwaysOn,            ///< heater takes power while everything is switched off; watts
-  ClampCurrent,        ///< amps into a clamp
-  BackFeed,            ///< current flows into a rail; amps
-  PinOvercurrent,      ///< amps
+  Overvoltage,      ///< pin or terminal above (or below) what it withstands; volts
+  UnknownLimit,     ///< more than its own supply reaches a pin or terminal whose withstand voltage is not
+                    ///< stated; volts. Value and limit both 0: a signal meets a pin whose thresholds or high
+                    ///< level are not stated
+  ReversedSupply,   ///< a load's plus below its minus; volts
+  SupplyTooHigh,    ///< volts across a load
+  SupplyTooLow,     ///< best that it gets, volts across a load
+  HeaterTooStrong,  ///< watts
+  HeaterTooWeak,    ///< watts
+  AlwaysOn,         ///< heater takes power while everything is switched off; watts
+  ClampCurrent,     ///< amps into a clamp
+  BackFeed,         ///< current flows into a rail; amps
+  PinOvercurrent,   ///< amps
   ContactOvercurrent,  ///< amps through a contact, against the family's rating at the lead's gauge
   UnknownRating,       ///< amps; no rating is published for this gauge
   WireOvercurrent,     ///< amps through a lead, against the chassis table
@@ -58,7 +59,7 @@ enum class ExcessKind {
   Stuck,               ///< an input never changes over all states of the device; volts
   Floating,            ///< an input that nothing drives in some state
   ResetUnknown,        ///< a heater on an output whose state at reset is not stated
-  TooManyStates
+  TooManyStates        ///< an island has more states than were looked at; how many
 };
 
 /// A limit that is left in some state.

@@ -73,8 +73,9 @@ struct InputLevel {
     e.from = part_locus(*from.front());
     if (state >= 0) {
       e.state = giver_words(state);
-      e.path = path_to(s, {index, state}, pin.node, Side::Highest).words;
-      if (e.path.empty()) e.path = path_to(s, {index, state}, pin.node, Side::Lowest).words;
+      // The way to what should pull it low, or high.
+      const bool low = kind == ExcessKind::LevelLow || (kind == ExcessKind::Stuck && value < limit);
+      e.path = path_to(s, {index, state}, pin.node, low ? Side::Lowest : Side::Highest).words;
     }
     return e;
   }

@@ -30,7 +30,7 @@ struct Conducting {
   std::vector<Edge> edges;
   std::vector<double> volts;
   std::vector<bool> fixed;
-  std::vector<bool> fed;  ///< a current source delivers into the node
+  std::vector<bool> fed, drained;  ///< a current source delivers into the node, takes from it
 
   Conducting(const Solved& s, const Island& island, int state) {
     const Network n = network_in(s, island, state);
@@ -38,6 +38,7 @@ struct Conducting {
     volts.assign(first, first + static_cast<std::ptrdiff_t>(island.nodes.size()));
     fixed.assign(volts.size(), false);
     fed.assign(volts.size(), false);
+    drained.assign(volts.size(), false);
     fixed[0] = true;
     for (const auto& f : n.fixed) fixed[at(f.node)] = true;
     for (std::size_t i = 0; i < n.resistors.size(); ++i) {
@@ -51,7 +52,7 @@ struct Conducting {
         edges.push_back({d.anode, d.cathode, d.ohms, beyond / d.ohms, -1});
     }
     for (const auto& c : n.currents) {
-      if (c.amps > 0.0) fed[at(c.to)] = true;
+      if (c.amps > 0.0) fed[at(c.to)] = drained[at(c.from)] = true;
     }
   }
 };
@@ -62,7 +63,9 @@ struct Ways {
   std::vector<int> edge;
 };
 
-Ways ways_to(const Conducting& net, int start) {
+/// Only over nodes that `pass` lets through.
+template <class Pass>
+Ways ways_to(const Conducting& net, int start, Pass pass) {
   Ways ways{std::vector<double>(net.volts.size(), std::numeric_limits<double>::infinity()),
             std::vector<int>(net.volts.size(), -1)};
   std::vector<bool> done(net.volts.size(), false);
@@ -81,6 +84,7 @@ Ways ways_to(const Conducting& net, int start) {
       const Edge& edge = net.edges[e];
       if (edge.a != nearest && edge.b != nearest) continue;
       const int next = edge.a == nearest ? edge.b : edge.a;
+      if (!pass(at(next))) continue;
       const double there = ways.ohms[at(nearest)] + edge.ohms;
       if (there < ways.ohms[at(next)]) {
         ways.ohms[at(next)] = there;
@@ -125,7 +129,12 @@ Path path_to(const Solved& s, Where where, Node victim, Side side) {
   const int start = island.local[at(victim)];
   if (start < 0) return {};
   const Conducting net(s, island, where.state);
-  const Ways ways = ways_to(net, start);
+  // What raises a node comes down to it from higher voltages, what lowers it from lower ones.
+  const auto beyond = [&](std::size_t i) {
+    return side == Side::Highest ? net.volts[i] >= net.volts[at(start)] - equal_volts
+                                 : net.volts[i] <= net.volts[at(start)] + equal_volts;
+  };
+  const Ways ways = ways_to(net, start, beyond);
   const auto nearest = [&](auto accept) {
     int best = -1;
     for (std::size_t i = 0; i < net.volts.size(); ++i) {
@@ -134,12 +143,11 @@ Path path_to(const Solved& s, Where where, Node victim, Side side) {
     }
     return best;
   };
-  int source = nearest([&](std::size_t i) {
-    if (!net.fixed[i]) return false;
-    return side == Side::Highest ? net.volts[i] >= net.volts[at(start)] - equal_volts
-                                 : net.volts[i] <= net.volts[at(start)] + equal_volts;
-  });
-  if (source < 0) source = nearest([&](std::size_t i) { return net.fed[i]; });
+  int source = nearest([&](std::size_t i) { return static_cast<bool>(net.fixed[i]); });
+  if (source < 0) {
+    const std::vector<bool>& supplied = side == Side::Highest ? net.fed : net.drained;
+    source = nearest([&](std::size_t i) { return static_cast<bool>(supplied[i]); });
+  }
   if (source < 0) return {};
   Path path;
   path.source = s.circuit.nodes[at(island.nodes[at(source)])];
@@ -206,7 +214,7 @@ Path path_through(const Solved& s, Where where, int contact) {
 bool driven(const Solved& s, Where where, Node node) {
   const Island& island = s.islands[at(where.island)];
   const Conducting net(s, island, where.state);
-  const Ways ways = ways_to(net, island.local[at(node)]);
+  const Ways ways = ways_to(net, island.local[at(node)], [](std::size_t) { return true; });
   for (std::size_t i = 0; i < net.fixed.size(); ++i) {
     if (net.fixed[i] && ways.ohms[i] < 1e8) return true;
   }

@@ -3,6 +3,7 @@
 // Where two choices together are to blame no single one is found: then everything that is not at rest is
 // named.
 #include <algorithm>
+#include <cstddef>
 
 #include "base/format.h"
 #include "circuit/probe.h"
@@ -19,6 +20,11 @@ std::string rail_words(const Solved& s, int rail, bool high) {
   return format("{} at {}", s.circuit.rail(rail).id, to_text(high ? volts.max : volts.min));
 }
 
+std::ptrdiff_t switches(const Device& device) {
+  return std::count_if(device.parts.begin(), device.parts.end(),
+                       [](const Part& part) { return std::holds_alternative<Switch>(part); });
+}
+
 std::string knob_words(const Solved& s, const Knob& knob, const Choice& choice) {
   const Harness& harness = *s.circuit.fitting->harness;
   std::string name;
@@ -31,6 +37,9 @@ std::string knob_words(const Solved& s, const Knob& knob, const Choice& choice) 
       name = format("output '{}'", harness.terminal_name({knob.at.device, driver->terminal}));
     } else {
       name = std::string(part_word(part));
+      if (const auto* sw = std::get_if<Switch>(&part); sw != nullptr && switches(device) > 1) {
+        name += format(" {}-{}", device.terminals[at(sw->a)].id, device.terminals[at(sw->b)].id);
+      }
       if (harness.devices.size() > 1) name = format("{} of {}", name, device.id);
     }
   }

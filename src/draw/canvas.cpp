@@ -90,14 +90,25 @@ class PangoMeasure final : public TextMeasure {
  public:
   Size measure(const std::string& text, double points, bool bold) const override {
     const auto [entry, is_new] = known_.try_emplace({text, points, bold});
-    if (is_new) {
-      const Size size = extents(typesetter_.layout(text, points, bold).get());
-      entry->second = {size.width / points_per_mm, size.ascent / points_per_mm, size.descent / points_per_mm};
-    }
+    if (is_new) entry->second = look(text, points, bold);
     return entry->second;
   }
 
  private:
+  /// As high as the first font's letters, or as the ink where another font's letters reach further. Line
+  /// heights of other fonts are not asked for: some are half as high again as their letters.
+  Size look(const std::string& text, double points, bool bold) const {
+    const Owned<PangoLayout> layout = typesetter_.layout(text, points, bold),
+                             usual = typesetter_.layout("Ag", points, bold);
+    PangoRectangle ink{};
+    pango_layout_get_extents(layout.get(), &ink, nullptr);
+    const double baseline = to_points(pango_layout_get_baseline(layout.get()));
+    const Size first = extents(usual.get());
+    return {extents(layout.get()).width / points_per_mm,
+            std::max(first.ascent, baseline - to_points(ink.y)) / points_per_mm,
+            std::max(first.descent, to_points(ink.y + ink.height) - baseline) / points_per_mm};
+  }
+
   Typesetter typesetter_;
   mutable std::map<std::tuple<std::string, double, bool>, Size> known_;
 };
@@ -300,12 +311,12 @@ GlyphRun glyph_run(cairo_t* c, const Typesetter& typesetter, const std::string& 
   return result;
 }
 
-std::string render_svg(const Scene& scene) {
+std::string render_svg(const Scene& scene, const std::string& prefix) {
   const Typesetter typesetter;
   const Owned<cairo_surface_t> surface(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr));
   const Owned<cairo_t> c(cairo_create(surface.get()));
   cairo_set_tolerance(c.get(), 0.01);
-  std::string text = write_svg(scene, [&](const std::string& words, double points, bool bold) {
+  std::string text = write_svg(scene, prefix, [&](const std::string& words, double points, bool bold) {
     return glyph_run(c.get(), typesetter, words, points, bold);
   });
   check(cairo_status(c.get()));
@@ -323,7 +334,7 @@ std::string render(const Scene& scene, const PictureOptions& options) {
     case PictureFormat::Svg:
       break;
   }
-  return render_svg(scene);
+  return render_svg(scene, options.prefix);
 }
 
 std::unique_ptr<TextMeasure> make_text_measure() {

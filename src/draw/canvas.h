@@ -19,6 +19,7 @@ struct PictureOptions {
   double dpi = 150;  ///< PNG only
   std::string
       date;  ///< PDF creation date, ISO 8601; "" leaves a fixed one, so that equal input gives equal bytes
+  std::string prefix;  ///< SVG only: begins every id, so that several pictures can stand in one page
 };
 
 /// The whole file as bytes; equal scenes and options give equal bytes. Throws WorldError when the library

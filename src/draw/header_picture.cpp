@@ -13,7 +13,7 @@
 namespace plugward {
 namespace {
 
-constexpr double margin_above = 4.5, margin_below = 3.0;  ///< of the board, mm on paper
+constexpr double margin_above = 3.6, margin_below = 2.6;  ///< of the board, mm on paper
 constexpr double number_room = 4.2;                       ///< above the upper row of pins
 
 double pin_side(const Grid& grid) {

@@ -59,8 +59,7 @@ BodySize header_size(const Family* family, int rows, double scale) {
                  family ? family->header_depth : none);
 }
 
-double housing_height(const Grid& grid, const BodySize& size, const Family* family) {
-  (void)grid;
+double housing_height(const BodySize& size, const Family* family) {
   const KeySide key = family ? key_side(*family) : KeySide::None;
   const bool keyed = key == KeySide::Near || key == KeySide::Far;
   return 2 * size.half_depth + (keyed ? key_height : 0) + strip;
@@ -93,7 +92,10 @@ double bypass_x(const Housing& h, int cavity) {
   // Nearly half way to the next column: the numbers need the room beside their cavities, and a move may pass
   // too.
   const int side = side_step(h.grid, cavity, h.leads_up);
-  return centre(h.grid, cavity).x + side * (0.55 * h.grid.pitch - h.wire / 2);
+  const double x = centre(h.grid, cavity).x + side * (0.55 * h.grid.pitch - h.wire / 2);
+  if (h.grid.view == View::WireSide) return x;
+  return std::clamp(x, h.body.left + h.wire / 2 + 0.3,
+                    h.body.right - h.wire / 2 - 0.3);  // hidden behind the body
 }
 
 double numbers_edge(const Housing& h) {

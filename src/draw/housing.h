@@ -35,7 +35,7 @@ struct Housing {
 /// `top` is where the body, its key and its strip of numbers begin.
 Housing place_housing(Grid, const BodySize&, const Family*, double top, bool leads_up);
 /// Height of body, key and strip of numbers.
-double housing_height(const Grid&, const BodySize&, const Family*);
+double housing_height(const BodySize&, const Family*);
 
 /// Where the lead of a cavity leaves: above or below it, or beside it when the other row is in the way.
 double bypass_x(const Housing&, int cavity);

@@ -118,7 +118,7 @@ MatingFacts gather(const Fitting& fitting, const Advice& advice, int placement) 
   const Placement& placed = fitting.placements[static_cast<std::size_t>(placement)];
   const Plug& plug = fitting.harness->plugs[static_cast<std::size_t>(placed.plug)];
   const Header& header = fitting.board->headers[static_cast<std::size_t>(placed.header)];
-  MatingFacts facts{fitting, advice, plug, header, nullptr, nullptr, nullptr, {}, {}, {}};
+  MatingFacts facts{fitting, advice, plug, header, placed, nullptr, nullptr, nullptr, {}, {}, {}};
   if (fitting.catalogue != nullptr) {
     facts.plug_family = fitting.catalogue->find(plug.family);
     facts.header_family = fitting.catalogue->find(header.family);
@@ -147,7 +147,9 @@ std::string flags_of_pin(const MatingFacts& facts, int pin) {
 std::string meeting_words(const MatingFacts& facts, int lead, int cavity, bool after) {
   if (cavity > facts.header.positions) return "meets no pin";
   const std::string pin = format("{}.{}", facts.header.id, cavity);
-  if (after || facts.advice.verdict == Verdict::Mate) return "✓ suits " + pin;
+  // REPIN with nothing to move in this plug: its plan was judged again with this plug as it is.
+  const bool untouched = facts.advice.verdict == Verdict::Repin && facts.advice.plan && facts.plan == nullptr;
+  if (after || untouched || facts.advice.verdict == Verdict::Mate) return "✓ suits " + pin;
   bool any = false;
   const Weight worst = worst_of_lead(facts, lead, any);
   if (!any) return "meets " + pin;
@@ -193,8 +195,12 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
                       step_words(step, facts.plug, *facts.fitting.harness), false});
     }
     text.push_back({Mark::None, "", "Then plug in, and check that cavity 1 meets pin 1.", false});
-  } else if (facts.advice.verdict == Verdict::Mate || facts.advice.verdict == Verdict::Repin) {
-    text.push_back({Mark::None, "", "Nothing to move in this plug. Lead by lead", true});
+    if (!facts.advice.plan->cautions.empty()) text.push_back({Mark::None, "", "Take care", true});
+    for (const std::string& caution : facts.advice.plan->cautions)
+      text.push_back({Mark::Number, "–", caution, false});
+  } else if (facts.advice.verdict == Verdict::Mate ||
+             (facts.advice.verdict == Verdict::Repin && facts.advice.plan)) {
+    text.push_back({Mark::None, "", "Nothing to move; lead by lead", true});
     for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
       const int lead = MatingFacts::lead_in(facts.now, cavity);
       if (lead < 0) continue;

@@ -24,6 +24,7 @@ struct MatingFacts {
   const Advice& advice;
   const Plug& plug;
   const Header& header;
+  Placement placed;
   const Family* plug_family = nullptr;  ///< nullptr: not in the catalogue
   const Family* header_family = nullptr;
   const PlugPlan* plan = nullptr;  ///< with steps; nullptr: nothing is moved in this plug

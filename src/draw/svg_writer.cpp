@@ -67,7 +67,8 @@ std::string element(const Shape& shape) {
 /// Outlines that were met, each stored once.
 using Outlines = std::map<std::string, std::size_t>;
 
-std::string element(const Words& words, const GlyphSource& source, Outlines& outlines) {
+std::string element(const Words& words, const std::string& prefix, const GlyphSource& source,
+                    Outlines& outlines) {
   const GlyphRun run = source(words.text, words.points, words.bold);
   const double shift = words.anchor == Anchor::Start    ? 0
                        : words.anchor == Anchor::Middle ? run.width / 2
@@ -78,7 +79,7 @@ std::string element(const Words& words, const GlyphSource& source, Outlines& out
   for (const Glyph& glyph : run.glyphs) {
     if (glyph.outline.empty()) continue;
     const std::size_t id = outlines.try_emplace(glyph.outline, outlines.size()).first->second;
-    text += format("<use href=\"#o{}\" x=\"{}\" y=\"{}\"/>", id, svg_number(glyph.at.x - shift),
+    text += format("<use href=\"#{}o{}\" x=\"{}\" y=\"{}\"/>", prefix, id, svg_number(glyph.at.x - shift),
                    svg_number(glyph.at.y));
   }
   text += format(
@@ -98,7 +99,7 @@ std::string svg_number(double value) {
   return text == "-0" ? "0" : text;
 }
 
-std::string write_svg(const Scene& scene, const GlyphSource& source) {
+std::string write_svg(const Scene& scene, const std::string& prefix, const GlyphSource& source) {
   Outlines outlines;
   std::string body;
   for (const Group& group : scene.groups) {
@@ -107,7 +108,7 @@ std::string write_svg(const Scene& scene, const GlyphSource& source) {
       if (const Shape* shape = std::get_if<Shape>(&item)) {
         body += element(*shape);
       } else {
-        body += element(std::get<Words>(item), source, outlines);
+        body += element(std::get<Words>(item), prefix, source, outlines);
       }
     }
     body += "</g>\n";
@@ -119,12 +120,12 @@ std::string write_svg(const Scene& scene, const GlyphSource& source) {
   std::string text = format(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" "
-      "role=\"img\" "
-      "aria-labelledby=\"title desc\">\n<title id=\"title\">{2}</title>\n<desc "
-      "id=\"desc\">{3}</desc>\n<defs>\n",
-      svg_number(scene.width), svg_number(scene.height), escaped(scene.title), escaped(scene.description));
+      "role=\"img\" aria-labelledby=\"{4}title {4}desc\">\n"
+      "<title id=\"{4}title\">{2}</title>\n<desc id=\"{4}desc\">{3}</desc>\n<defs>\n",
+      svg_number(scene.width), svg_number(scene.height), escaped(scene.title), escaped(scene.description),
+      prefix);
   for (std::size_t id = 0; id < by_id.size(); ++id)
-    text += format("<path id=\"o{}\" d=\"{}\"/>\n", id, by_id[id]);
+    text += format("<path id=\"{}o{}\" d=\"{}\"/>\n", prefix, id, by_id[id]);
   text += format("</defs>\n<path d=\"M0 0H{0}V{1}H0Z\" fill=\"#ffffff\"/>\n", svg_number(scene.width),
                  svg_number(scene.height));
   return text + body + "</svg>\n";

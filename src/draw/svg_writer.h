@@ -26,7 +26,8 @@ struct GlyphRun {
 
 using GlyphSource = std::function<GlyphRun(const std::string& text, double points, bool bold)>;
 
-std::string write_svg(const Scene&, const GlyphSource&);
+/// `prefix` begins every id.
+std::string write_svg(const Scene&, const std::string& prefix, const GlyphSource&);
 
 /// "12.3", at most three decimals, no exponent, no negative zero.
 std::string svg_number(double);

@@ -25,7 +25,8 @@ bool is_digit(char c) {
 
 /// Does the space at text[at] hold a number and what it counts together: "5.25 V", "cavity 3"?
 bool bound(std::string_view text, std::size_t at) {
-  const std::string_view next = text.substr(at + 1, text.find_first_of(" ,;:.", at + 1) - at - 1);
+  std::string_view next = text.substr(at + 1, text.find_first_of(" ,;:", at + 1) - at - 1);
+  if (next.size() > 1 && next.back() == '.') next.remove_suffix(1);
   if (at == 0 || next.empty() || next.size() > 2) return false;
   if (is_digit(text[at - 1])) return next == "V" || next == "A" || next == "W" || next == "mm";
   return std::all_of(next.begin(), next.end(), is_digit) &&

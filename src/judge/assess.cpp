@@ -137,7 +137,7 @@ bool is_a_lack(const Finding& finding) {
 }
 
 /// An end of the part meets nothing yet, and a lead that goes nobody knows where, or a plug that is not placed,
-/// may bring what is missing there.
+/// may bring what is missing there; or it meets a pin of which nothing is known.
 bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, const Locus& at) {
   if (at.device < 0 || at.part < 0) return false;
   const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
@@ -148,11 +148,16 @@ bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, c
     const auto is = [&](auto holds) {
       return std::any_of(same.begin(), same.end(), [&](TerminalIndex t) { return holds(TerminalRef{at.device, t}); });
     };
-    const bool met = is([&](TerminalRef t) {
-      return std::any_of(contacts.begin(), contacts.end(),
-                         [&](const Contact& contact) { return lead_of(fitting, contact).to == t; });
-    });
-    return !met && (unknown || is([&](TerminalRef t) {
+    const auto meets = [&](bool an_unknown_pin) {
+      return is([&](TerminalRef t) {
+        return std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
+          const bool is_unknown = pin_of(fitting, contact).function == PinFunction::Unknown;
+          return lead_of(fitting, contact).to == t && is_unknown == an_unknown_pin;
+        });
+      });
+    };
+    if (meets(true)) return true;
+    return !meets(false) && (unknown || is([&](TerminalRef t) {
       return leaded(*fitting.harness, t) && !placed(fitting, t);
     }));
   });

@@ -12,7 +12,8 @@
 namespace plugward {
 namespace {
 
-Finding doubt(Rule rule, std::string message, Span first, Span second, std::string second_says, Measurement settles) {
+Finding doubt(Rule rule, std::string message, Span first, Span second, std::string second_says,
+              Measurement settles) {
   Finding finding;
   finding.rule = rule;
   finding.weight = Weight::Doubt;
@@ -38,16 +39,16 @@ void doubt_pin(const Fitting& fitting, const Contact& contact, std::vector<Findi
   const std::string who = lead_name(fitting, contact.plug, contact.lead);
   const auto settles = [&] { return measure_pin(fitting, contact.header, contact.pin); };
   if (pin.function == PinFunction::Unknown) {
-    out.push_back(doubt(Rule::UnknownPin, format("the {} meets {}, of which nothing is known", who, name), lead,
-                        pin.span.known() ? pin.span : header.span, format("'{}' is declared here", header.id),
-                        settles()));
+    out.push_back(doubt(Rule::UnknownPin, format("the {} meets {}, of which nothing is known", who, name),
+                        lead, pin.span.known() ? pin.span : header.span,
+                        format("'{}' is declared here", header.id), settles()));
     return;
   }
   if (pin.contest) {
-    out.push_back(doubt(Rule::ContestedEvidence,
-                        format("{} is {} by one statement and {} by another", name, to_words(pin),
-                               pin.contest->statement),
-                        pin.span, pin.contest->span, "the other statement is here", settles()));
+    out.push_back(doubt(
+        Rule::ContestedEvidence,
+        format("{} is {} by one statement and {} by another", name, to_words(pin), pin.contest->statement),
+        pin.span, pin.contest->span, "the other statement is here", settles()));
     return;
   }
   const std::string weak = weakness(fitting.board->evidence_of(header, pin));
@@ -60,11 +61,12 @@ void doubt_lead(const Fitting& fitting, const Contact& contact, std::vector<Find
   const Lead& lead = lead_of(fitting, contact);
   const Pin& pin = pin_of(fitting, contact);
   if (lead.to || pin.function == PinFunction::Unused) return;
-  out.push_back(doubt(Rule::UnknownLead,
-                      format("where the {} goes is not known, and it meets {}, {}",
-                             lead_name(fitting, contact.plug, contact.lead), pin_name(fitting, contact), to_words(pin)),
-                      lead.span, pin.span, format("{} is declared here", pin_name(fitting, contact)),
-                      measure_lead(fitting, contact.plug, contact.lead)));
+  out.push_back(
+      doubt(Rule::UnknownLead,
+            format("where the {} goes is not known, and it meets {}, {}",
+                   lead_name(fitting, contact.plug, contact.lead), pin_name(fitting, contact), to_words(pin)),
+            lead.span, pin.span, format("{} is declared here", pin_name(fitting, contact)),
+            measure_lead(fitting, contact.plug, contact.lead)));
 }
 
 /// Devices of which a terminal is touched and whose description rests on nothing.
@@ -80,8 +82,8 @@ void doubt_devices(const Fitting& fitting, std::span<const Contact> contacts, st
     const std::string weak = weakness(harness.find_evidence(id));
     if (!touched || weak.empty()) continue;
     const std::string name = device_name(device);
-    out.push_back(doubt(Rule::Assumed, format("what is said of the device '{}' is {}", name, weak), device.span, {},
-                        "",
+    out.push_back(doubt(Rule::Assumed, format("what is said of the device '{}' is {}", name, weak),
+                        device.span, {}, "",
                         {format("compare the description of '{}' with its type plate or data sheet", name),
                          "agrees: name that evidence in the file; differs: correct the file", 0,
                          format("what the device '{}' is", name)}));
@@ -93,26 +95,29 @@ void doubt_plugs(const Fitting& fitting, std::vector<Finding>& out) {
   for (const Placement& placement : fitting.placements) {
     const Plug& plug = plug_of(fitting, placement.plug);
     const auto look = [&](std::string_view reading) {
-      return Measurement{format("look at the wire side of '{}', cavity by cavity", plug.id), std::string(reading), 0,
-                         format("what sits in '{}'", plug.id)};
+      return Measurement{format("look at the wire side of '{}', cavity by cavity", plug.id),
+                         std::string(reading), 0, format("what sits in '{}'", plug.id)};
     };
     if (plug.leads.empty()) {
-      out.push_back(doubt(Rule::UnknownLead, format("no lead of plug '{}' is described", plug.id), plug.span, {}, "",
-                          look("a contact: describe its lead; all cavities empty: there is nothing to plug in")));
+      out.push_back(
+          doubt(Rule::UnknownLead, format("no lead of plug '{}' is described", plug.id), plug.span, {}, "",
+                look("a contact: describe its lead; all cavities empty: there is nothing to plug in")));
       continue;
     }
     const std::string& id = plug.evidence.empty() ? fitting.harness->evidence : plug.evidence;
     const std::string weak = weakness(fitting.harness->find_evidence(id));
     if (weak.empty()) continue;
     out.push_back(doubt(Rule::Assumed, format("which lead sits in which cavity of '{}' is {}", plug.id, weak),
-                        plug.span, {}, "", look("agrees: name that evidence in the file; differs: correct the file")));
+                        plug.span, {}, "",
+                        look("agrees: name that evidence in the file; differs: correct the file")));
   }
 }
 
 /// Without a plug on a header nothing is proven.
 void doubt_no_placement(const Fitting& fitting, std::vector<Finding>& out) {
   if (!fitting.placements.empty()) return;
-  out.push_back(doubt(Rule::NotConnected, "no plug is on a header: nothing was judged", fitting.harness->span, {}, "",
+  out.push_back(doubt(Rule::NotConnected, "no plug is on a header: nothing was judged", fitting.harness->span,
+                      {}, "",
                       {"look which header the plug is meant for, then say --at PLUG=HEADER",
                        "the header: judge again with it", 0, "where the plug goes"}));
 }

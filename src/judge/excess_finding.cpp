@@ -60,6 +60,13 @@ Weight reversal_weight(const Fitting& fitting, const Locus& at) {
   return load->reversed == Reversal::Blocked || load->reversed == Reversal::Harmless ? Weight::Fault : Weight::Harm;
 }
 
+/// An output that only ever pulls up needs something that pulls down.
+bool is_sourcing(const Fitting& fitting, const Locus& at) {
+  const Part* part = part_at(fitting, at);
+  const auto* driver = part == nullptr ? nullptr : std::get_if<Driver>(part);
+  return driver != nullptr && driver->kind == OutputKind::Sourcing;
+}
+
 std::string locus_name(const Fitting& fitting, const Locus& at) {
   if (at.pin > 0 && at.header >= 0) return pin_name(fitting, at.header, at.pin);
   if (at.terminal >= 0) return terminal_name(fitting, {at.device, at.terminal});
@@ -137,7 +144,7 @@ std::string message(const Fitting& fitting, const Excess& excess) {
     case ExcessKind::Stuck: return format("{} stays at {} whatever the device does", at, volts(excess.value));
     case ExcessKind::Floating: return format("nothing drives {} in this state", at);
     case ExcessKind::ResetUnknown:
-      return format("{} switches a heater, and its state at reset is not stated", at);
+      return format("{} switches {}, and its state at reset is not stated", locus_name(fitting, excess.from), at);
     case ExcessKind::TooManyStates: return "the circuit has more states than were tried";
   }
   return "";
@@ -175,6 +182,7 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
     finding.unit = std::string(kind.unit);
   }
   finding.part = std::string(kind.part);
+  if (excess.kind == ExcessKind::Floating && is_sourcing(fitting, excess.from)) finding.part = "pull-down";
   if (finding.weight == Weight::Doubt) finding.measurement = measure_excess(fitting, excess);
   return finding;
 }

@@ -96,10 +96,12 @@ Measurement look_at_jumper(const Fitting& fitting, const Jumper& jumper, int hea
 }
 
 Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
-  const Locus& at = excess.at;
+  const Locus& at = excess.kind == ExcessKind::ResetUnknown ? excess.from : excess.at;
   const std::string pin = at.pin > 0 ? pin_name(fitting, at.header, at.pin) : "";
   const std::string terminal = at.terminal >= 0 ? terminal_name(fitting, {at.device, at.terminal}) : "";
-  const std::string where = !pin.empty() ? pin : terminal.empty() ? "the signal" : terminal;
+  const std::string device =
+      at.device >= 0 ? format("'{}'", device_name(fitting.harness->devices[static_cast<std::size_t>(at.device)])) : "";
+  const std::string where = !pin.empty() ? pin : !terminal.empty() ? terminal : device.empty() ? "the signal" : device;
   switch (excess.kind) {
     case ExcessKind::UnknownLimit:
       if (lacks_thresholds(excess)) {
@@ -107,7 +109,9 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
                 "state them as low-below and high-above, then judge again", look, format("how {} reads", where)};
       }
       return {format("look up what {} withstands (data sheet of the part behind it)", where),
-              format("{} or more: safe here; less: do not join", to_text(Volts(excess.value))), look,
+              format("{} or {}: safe here; else: do not join", to_text(Volts(excess.value)),
+                     excess.value < excess.limit ? "lower" : "more"),
+              look,
               format("what {} withstands", where)};
     case ExcessKind::UnknownRating: {
       const std::string who = at.plug >= 0 ? lead_name(fitting, at.plug, at.lead) : where;
@@ -136,7 +140,9 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
               device_fed, format("whether {} reaches its {} level", where, high ? "high" : "low")};
     }
     default:
-      return {format("measure at {} before joining", where), "", device_fed, where};
+      return {"device fed, plug off the board: volts on every lead against its ground, in every position of the device",
+              "each within what the pin that it is to meet withstands: safe; else: do not join", device_fed,
+              "what the states do that were not tried"};
   }
 }
 

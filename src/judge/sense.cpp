@@ -51,13 +51,13 @@ std::vector<Sense> senses(const Fitting& fitting, std::span<const Contact> conta
         if (common != PinFunction::Ground && common != PinFunction::Supply) continue;
         const bool to_ground = common == PinFunction::Ground;
         out.push_back({*signal, to_ground != s->rests_closed,
-                       format("the switch rests {} and joins the input to {}", s->rests_closed ? "closed" : "open",
-                              to_ground ? "ground" : "the supply")});
+                       format("the switch rests {} and joins the input to {}",
+                              s->rests_closed ? "closed" : "open", to_ground ? "ground" : "the supply")});
       } else if (const auto* driver = std::get_if<Driver>(&part); driver != nullptr && driver->rests_on) {
         const auto signal = contact_of(fitting, contacts, index, driver->terminal);
         if (!signal || pin_of(fitting, *signal).function != PinFunction::Input) continue;
         const bool conducts_high = driver->kind != OutputKind::Sinking;
-        const std::string_view kind = driver->kind == OutputKind::PushPull   ? "push-pull"
+        const std::string_view kind = driver->kind == OutputKind::PushPull  ? "push-pull"
                                       : driver->kind == OutputKind::Sinking ? "sinking"
                                                                             : "sourcing";
         out.push_back({*signal, conducts_high == *driver->rests_on,
@@ -92,9 +92,10 @@ std::vector<Finding> inverted_senses(const Fitting& fitting, std::span<const Con
     Finding finding;
     finding.rule = Rule::InvertedSense;
     finding.weight = Weight::Note;
-    finding.message = format("{} is held {} at rest, against its pull: firmware that takes {} for triggered must be told",
-                             pin_name(fitting, sense.contact), sense.high_at_rest ? "high" : "low",
-                             sense.high_at_rest ? "high" : "low");
+    finding.message =
+        format("{} is held {} at rest, against its pull: firmware that takes {} for triggered must be told",
+               pin_name(fitting, sense.contact), sense.high_at_rest ? "high" : "low",
+               sense.high_at_rest ? "high" : "low");
     finding.at = locus_of(fitting, sense.contact);
     finding.first = lead_of(fitting, sense.contact).span;
     finding.second = pin.span;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Tested in tests/unit/judge/unstated_test.cpp.
+// Tested in tests/unit/judge/assess_test.cpp.
 #include "judge/unstated.h"
 
 #include <algorithm>
@@ -28,8 +28,10 @@ Finding doubt(const Meeting& m, Rule rule, std::string message, std::string look
   Finding finding;
   finding.rule = rule;
   finding.weight = Weight::Doubt;
-  finding.measurement = Measurement{std::move(look_up), std::move(expect), 0, message};
   finding.message = std::move(message);
+  finding.measurement =
+      Measurement{std::move(look_up), std::move(expect), 0,
+                  format("terminal {} on {}", m.terminal_words(), pin_name(m.fitting, m.contact))};
   finding.at = locus_of(m.fitting, m.contact);
   finding.first = m.terminal.span.known() ? m.terminal.span : lead_of(m.fitting, m.contact).span;
   finding.second = m.pin.span;
@@ -61,7 +63,8 @@ const Kind* part_at(const Meeting& m, Holds holds) {
   for (const Part& part : m.device.parts) {
     const auto* found = std::get_if<Kind>(&part);
     if (found == nullptr) continue;
-    const bool here = std::any_of(near.begin(), near.end(), [&](TerminalIndex t) { return holds(*found, t); });
+    const bool here =
+        std::any_of(near.begin(), near.end(), [&](TerminalIndex t) { return holds(*found, t); });
     if (here) return found;
   }
   return nullptr;
@@ -69,14 +72,16 @@ const Kind* part_at(const Meeting& m, Holds holds) {
 
 void check_supply(const Meeting& m, std::vector<Finding>& out) {
   if (m.terminal.function != TerminalFunction::Supply || m.pin.function != PinFunction::Supply) return;
-  const bool stated = part_at<Load>(m, [](const Load& load, TerminalIndex t) { return load.plus == t; }) != nullptr ||
-                      part_at<Heater>(m, [](const Heater& h, TerminalIndex t) { return h.a == t || h.b == t; }) != nullptr;
+  const bool stated =
+      part_at<Load>(m, [](const Load& load, TerminalIndex t) { return load.plus == t; }) != nullptr ||
+      part_at<Heater>(m, [](const Heater& h, TerminalIndex t) { return h.a == t || h.b == t; }) != nullptr;
   if (stated) return;
-  out.push_back(doubt(m, Rule::UnknownLimit,
-                      format("what supply terminal {} takes is not stated, and it meets {}", m.terminal_words(),
-                             m.pin_words()),
-                      format("read volts and amps of '{}' off its type plate or data sheet", device_name(m.device)),
-                      format("state them as a load from {}", m.terminal_words())));
+  out.push_back(
+      doubt(m, Rule::UnknownLimit,
+            format("what supply terminal {} takes is not stated, and it meets {}", m.terminal_words(),
+                   m.pin_words()),
+            format("read volts and amps of '{}' off its type plate or data sheet", device_name(m.device)),
+            format("state them as a load from {}", m.terminal_words())));
 }
 
 /// A signal of the device that an input of the board reads.
@@ -85,25 +90,25 @@ void check_given_signal(const Meeting& m, std::vector<Finding>& out) {
   const auto* driver = part_at<Driver>(m, [](const Driver& d, TerminalIndex t) { return d.terminal == t; });
   const bool passive =
       part_at<Switch>(m, [](const Switch& s, TerminalIndex t) { return s.a == t || s.b == t; }) != nullptr ||
-      part_at<TemperatureSensor>(m, [](const TemperatureSensor& s, TerminalIndex t) {
-        return s.a == t || s.b == t;
-      }) != nullptr;
+      part_at<TemperatureSensor>(
+          m, [](const TemperatureSensor& s, TerminalIndex t) { return s.a == t || s.b == t; }) != nullptr;
   const std::string sheet = format("look up the output of '{}' in its data sheet", device_name(m.device));
   if (driver == nullptr) {
     if (passive) return;
-    out.push_back(doubt(m, Rule::UnknownLimit,
-                        format("how terminal {} drives is not stated, and it meets {}", m.terminal_words(),
-                               m.pin_words()),
-                        sheet, format("state it as a driver or switch at {}", m.terminal_words())));
+    out.push_back(doubt(
+        m, Rule::UnknownLimit,
+        format("how terminal {} drives is not stated, and it meets {}", m.terminal_words(), m.pin_words()),
+        sheet, format("state it as a driver or switch at {}", m.terminal_words())));
     return;
   }
   // The speed sense of a fan is an open collector that only a pull-up of the board loads.
   if (driver->kind == OutputKind::PushPull || m.device.kind == "fan") return;
   if (!driver->drop) {
-    out.push_back(doubt(m, Rule::UnknownLimit,
-                        format("how many volts terminal {} keeps when it conducts is not stated, and it meets {}",
-                               m.terminal_words(), m.pin_words()),
-                        sheet, "state it as its drop; proximity switches keep up to 2 or 3 V"));
+    out.push_back(
+        doubt(m, Rule::UnknownLimit,
+              format("how many volts terminal {} keeps when it conducts is not stated, and it meets {}",
+                     m.terminal_words(), m.pin_words()),
+              sheet, "state it as its drop; proximity switches keep up to 2 or 3 V"));
   }
   // Off-state currents of 10 uA to 0.5 mA are published, by type; 0.5 mA through 10 kohm is 5 V.
   if (!driver->leak && m.device.kind == "proximity") {
@@ -117,31 +122,38 @@ void check_given_signal(const Meeting& m, std::vector<Finding>& out) {
 /// A signal of the board that an input of the device reads.
 void check_taken_signal(const Meeting& m, std::vector<Finding>& out) {
   if (m.terminal.function != TerminalFunction::Input || m.pin.function != PinFunction::Output) return;
-  const auto* receiver = part_at<Receiver>(m, [](const Receiver& r, TerminalIndex t) { return r.terminal == t; });
+  const auto* receiver =
+      part_at<Receiver>(m, [](const Receiver& r, TerminalIndex t) { return r.terminal == t; });
   const bool low = receiver != nullptr && (receiver->low_below || receiver->low_below_share);
   const bool high = receiver != nullptr && (receiver->high_above || receiver->high_above_share ||
                                             receiver->open_circuit || receiver->pull_up.value_or(false));
   if (!low || !high) {
-    out.push_back(doubt(m, Rule::UnknownLimit,
-                        format("from which voltage terminal {} reads {} is not stated, and it meets {}",
-                               m.terminal_words(), low ? "high" : high ? "low" : "low and high", m.pin_words()),
-                        format("look up the input of '{}' in its data sheet", device_name(m.device)),
-                        format("state it as a receiver at {}", m.terminal_words())));
+    out.push_back(doubt(
+        m, Rule::UnknownLimit,
+        format("from which voltage terminal {} reads {} is not stated, and it meets {}", m.terminal_words(),
+               low    ? "high"
+               : high ? "low"
+                      : "low and high",
+               m.pin_words()),
+        format("look up the input of '{}' in its data sheet", device_name(m.device)),
+        format("state it as a receiver at {}", m.terminal_words())));
   }
   if (m.pin.drive == DriveKind::PushPull && !m.pin.high) {
-    out.push_back(doubt(m, Rule::UnknownLimit,
-                        format("how high {} drives is not stated, and terminal {} reads it",
-                               pin_name(m.fitting, m.contact), m.terminal_words()),
-                        format("look up the output levels of the part behind {}", pin_name(m.fitting, m.contact)),
-                        "state the guaranteed and the highest level as 'high'"));
+    out.push_back(
+        doubt(m, Rule::UnknownLimit,
+              format("how high {} drives is not stated, and terminal {} reads it",
+                     pin_name(m.fitting, m.contact), m.terminal_words()),
+              format("look up the output levels of the part behind {}", pin_name(m.fitting, m.contact)),
+              "state the guaranteed and the highest level as 'high'"));
   }
 }
 
 void check_bridge(const Meeting& m, std::vector<Finding>& out) {
   if (m.pin.function != PinFunction::Coil || !m.pin.rail.empty()) return;
-  out.push_back(doubt(m, Rule::UnknownLimit,
-                      format("which rail feeds the bridge behind {} is not stated", pin_name(m.fitting, m.contact)),
-                      "look up the supply of the motor drivers", "state it as 'rail'"));
+  out.push_back(
+      doubt(m, Rule::UnknownLimit,
+            format("which rail feeds the bridge behind {} is not stated", pin_name(m.fitting, m.contact)),
+            "look up the supply of the motor drivers", "state it as 'rail'"));
 }
 
 /// A signal of no name where the header has several of its kind: any of them would do by name.
@@ -154,11 +166,12 @@ void check_signal_name(const Meeting& m, std::vector<Finding>& out) {
     return pin.function == m.pin.function && pin.signal != m.pin.signal;
   });
   if (!several) return;
-  out.push_back(doubt(m, Rule::UnknownLead,
-                      format("which signal terminal {} {} is not stated, and it meets {}, one of several {}s",
-                             m.terminal_words(), given ? "gives" : "takes", m.pin_words(), to_word(m.pin.function)),
-                      format("look up what terminal {} of '{}' is for", m.terminal_words(), device_name(m.device)),
-                      "state it as its signal"));
+  out.push_back(
+      doubt(m, Rule::UnknownLead,
+            format("which signal terminal {} {} is not stated, and it meets {}, one of several {}s",
+                   m.terminal_words(), given ? "gives" : "takes", m.pin_words(), to_word(m.pin.function)),
+            format("look up what terminal {} of '{}' is for", m.terminal_words(), device_name(m.device)),
+            "state it as its signal"));
 }
 
 }  // namespace

@@ -59,7 +59,9 @@ std::string jumper_name(const Jumper& jumper) {
   return jumper.label.empty() ? jumper.id : format("{} ({})", jumper.id, jumper.label);
 }
 
-std::string device_name(const Device& device) { return device.title.empty() ? device.id : device.title; }
+std::string device_name(const Device& device) {
+  return device.title.empty() ? device.id : device.title;
+}
 
 std::vector<TerminalIndex> ends_of(const Part& part) {
   return std::visit(

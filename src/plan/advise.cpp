@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // From a fitting to a verdict. What stands is judged first; if it is not clean, the cheapest arrangement in
-// which every terminal meets its function is carried out on a copy and judged as any harness. Where that still
-// does harm, the places that do the harm are refused and the next cheapest is tried. The best of what was
+// which every terminal meets its function is carried out on a copy and judged as any harness. Where that is not
+// clean, the next cheapest is tried (best first, as in E. L. Lawler, Management Science 18 (1972) 401). The best of what was
 // judged decides:
 //
 //   clean, nothing moved  MATE      harms and faults that no part cures   APART
@@ -11,6 +11,7 @@
 // A plan that was not judged clean is never shown as one.
 // Tested in tests/unit/plan/advise_test.cpp.
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 #include "base/format.h"
@@ -25,7 +26,8 @@
 namespace plugward {
 namespace {
 
-constexpr int most_tries = 24;
+constexpr int most_tries = 24;     ///< arrangements judged
+constexpr int most_targets = 240;  ///< assignments solved to find them
 
 /// An arrangement that was judged.
 struct Candidate {
@@ -75,41 +77,72 @@ Candidate judged(const Fitting& fitting, Target target) {
   return candidate;
 }
 
-/// The places of the candidate that a harm or fault is about, as places to refuse.
-std::set<Refused> culprits(const Fitting& fitting, const Candidate& candidate) {
-  std::set<Refused> out;
-  for (const Finding& finding : candidate.assessment.findings) {
-    if (finding.weight != Weight::Harm && finding.weight != Weight::Fault) continue;
-    if (finding.at.pin <= 0) continue;
-    for (std::size_t p = 0; p < fitting.placements.size(); ++p) {
-      if (fitting.placements[p].header != finding.at.header) continue;
-      const Plug& plug = plug_of(fitting, fitting.placements[p].plug);
-      const Seating home = home_seating(plug, finding.at.header, *fitting.board);
-      const auto& cavities = candidate.arrangements[p].cavity;
-      for (std::size_t l = 0; l < cavities.size(); ++l) {
-        if (cavities[l] < 1) continue;
-        if (home.pin_of_cavity[static_cast<std::size_t>(cavities[l]) - 1] != finding.at.pin) continue;
-        out.insert({{static_cast<int>(p), static_cast<int>(l)}, cavities[l]});
+/// A target that waits to be judged, and what was refused to come to it.
+struct Branch {
+  Target target;
+  std::set<Refused> refused;
+};
+
+/// Targets in the order of their cost. A clean arrangement differs from one that is not clean in the place of at
+/// least one lead: for each lead one branch refuses its place.
+class Search {
+ public:
+  explicit Search(const Fitting& fitting) : fitting_(fitting) { add({}); }
+
+  /// The cheapest arrangement that was not given before; nothing when there is none left.
+  std::optional<Target> next() {
+    while (!open_.empty()) {
+      const Branch branch = std::move(open_.extract(open_.begin()).mapped());
+      refuse_each(branch);
+      if (given_.insert(cavities(branch.target)).second) return branch.target;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  static std::vector<std::vector<int>> cavities(const Target& target) {
+    std::vector<std::vector<int>> all;
+    for (const Arrangement& arrangement : target.arrangements) all.push_back(arrangement.cavity);
+    return all;
+  }
+
+  void refuse_each(const Branch& branch) {
+    for (std::size_t p = 0; p < branch.target.arrangements.size(); ++p) {
+      const auto& cavity = branch.target.arrangements[p].cavity;
+      const auto& leads = plug_of(fitting_, fitting_.placements[p].plug).leads;
+      for (std::size_t l = 0; l < cavity.size(); ++l) {
+        if (!leads[l].to) continue;
+        std::set<Refused> refused = branch.refused;
+        refused.insert({{static_cast<int>(p), static_cast<int>(l)}, cavity[l]});
+        add(std::move(refused));
       }
     }
   }
-  return out;
-}
+
+  void add(std::set<Refused> refused) {
+    if (static_cast<int>(known_.size()) >= most_targets || !known_.insert(refused).second) return;
+    auto target = cheapest_target(fitting_, refused);
+    if (!target) return;
+    const Cost cost = target->cost;
+    open_.emplace(cost, Branch{std::move(*target), std::move(refused)});
+  }
+
+  const Fitting& fitting_;
+  std::multimap<Cost, Branch> open_;
+  std::set<std::set<Refused>> known_;
+  std::set<std::vector<std::vector<int>>> given_;
+};
 
 /// The best arrangement that was judged; nothing when no arrangement gives every terminal its function.
 std::optional<Candidate> best_candidate(const Fitting& fitting) {
   std::optional<Candidate> best;
-  std::set<Refused> refused;
+  Search search(fitting);
   for (int tries = 0; tries < most_tries; ++tries) {
-    auto target = cheapest_target(fitting, refused);
+    auto target = search.next();
     if (!target) break;
     Candidate candidate = judged(fitting, std::move(*target));
-    const std::set<Refused> more = culprits(fitting, candidate);
     if (!best || rank(candidate) < rank(*best)) best = std::move(candidate);
     if (best->assessment.clean()) break;
-    const std::size_t known = refused.size();
-    refused.insert(more.begin(), more.end());
-    if (refused.size() == known) break;
   }
   return best;
 }

@@ -73,6 +73,7 @@ std::string part_words(const Fitting& fitting, const Finding& finding) {
                         volts(finding.limit));
   }
   if (finding.part == "pull-up") return format("a pull-up resistor from {} to the supply of the board's input", where);
+  if (finding.part == "pull-down") return format("a pull-down resistor from {} to ground", where);
   return format("a part that cures '{}'", finding.message);
 }
 

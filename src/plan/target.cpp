@@ -115,6 +115,7 @@ class Problem {
   }
 
   Cost cost_of_insulating(const Row& row, const End& end) const {
+    if (refused_.contains({row.id, 0})) return forbidden;
     if (end.wish == Wish::Nothing) return move_cost;
     return fitting_.harness->terminal(row.terminal).optional ? unconnected_cost + move_cost : forbidden;
   }
@@ -141,6 +142,7 @@ class Problem {
     const auto assignment = cheapest_assignment(matrix);
     if (!assignment) return std::nullopt;
     cost += assignment->cost;
+    target.cost = cost;
     for (const Placement& placement : fitting_.placements) {
       Arrangement now;
       for (const Lead& lead : plug_of(fitting_, placement.plug).leads) now.cavity.push_back(lead.cavity);

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "fit/match.h"
+#include "numeric/assignment.h"
 #include "plan/repin.h"
 
 namespace plugward {
@@ -29,6 +30,7 @@ struct Refused {
 struct Target {
   std::vector<Arrangement> arrangements;  ///< by placement
   std::vector<Alternative> chosen;        ///< how each group is used
+  Cost cost = 0;                          ///< moves, leads left out and settings, weighed
   int moved = 0;                          ///< contacts not in their cavity, insulated ones included
 };
 

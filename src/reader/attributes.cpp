@@ -14,13 +14,18 @@ namespace {
 
 constexpr std::size_t longest_id = 40;
 
-constexpr bool is_digit(char c) { return c >= '0' && c <= '9'; }
-constexpr bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+constexpr bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
 /// The characters of an id and where they may stand: 2 anywhere, 1 not first.
 constexpr auto id_characters = [] {
   std::array<unsigned char, 256> table{};
-  for (std::size_t c = 0; c < table.size(); ++c) table[c] = is_letter(static_cast<char>(c)) || is_digit(static_cast<char>(c)) ? 2 : 0;
+  for (std::size_t c = 0; c < table.size(); ++c)
+    table[c] = is_letter(static_cast<char>(c)) || is_digit(static_cast<char>(c)) ? 2 : 0;
   for (const char c : std::string_view("-_.+")) table[static_cast<unsigned char>(c)] = 1;
   return table;
 }();
@@ -82,7 +87,8 @@ std::string key_examples(const KeySet& keys) {
   std::string text;
   for (std::size_t i = 0; i < key_count; ++i) {
     const Key key = static_cast<Key>(i);
-    if (keys.has(key)) text += format("{}{}=\"{}\"", text.empty() ? "" : " ", key_name(key), key_example(key));
+    if (keys.has(key))
+      text += format("{}{}=\"{}\"", text.empty() ? "" : " ", key_name(key), key_example(key));
   }
   return text;
 }
@@ -119,8 +125,9 @@ void Attributes::refuse_unknown(const XmlAttribute& it, const KeySet& allowed) c
 }
 
 void Attributes::refuse_doubled(const XmlAttribute& it, Key key) const {
-  reading_.fault(Rule::DoubledAttribute, reading_.tree.name_span(it),
-                 format("'{}' stands twice in one '{}'", it.name, node_.name))
+  reading_
+      .fault(Rule::DoubledAttribute, reading_.tree.name_span(it),
+             format("'{}' stands twice in one '{}'", it.name, node_.name))
       .note(reading_.tree.name_span(attribute(key)), "first here")
       .help("delete one of the two");
 }
@@ -173,10 +180,11 @@ std::string_view Attributes::id(Key key) const {
   if (!has(key)) return "";
   const std::string_view written = value(key);
   if (is_id(written)) return written;
-  const std::string message = written.empty()                ? format("'{}' of '{}' is empty", key_name(key), node_.name)
-                              : written.size() > longest_id ? format("the id '{}...' has more than {} letters",
-                                                                     written.substr(0, 20), longest_id)
-                                                            : format("'{}' is no id", written);
+  const std::string message =
+      written.empty() ? format("'{}' of '{}' is empty", key_name(key), node_.name)
+      : written.size() > longest_id
+          ? format("the id '{}...' has more than {} letters", written.substr(0, 20), longest_id)
+          : format("'{}' is no id", written);
   reading_.fault(Rule::BadId, span(key), message)
       .help("an id is letters, digits, '-', '_', '.' and '+', first a letter or digit, at most 40");
   return "";
@@ -224,7 +232,8 @@ std::optional<double> Attributes::share(Key key) const {
                      std::all_of(written.begin() + 2, written.end(), is_digit);
   const std::optional<double> number = plain ? whole<double>(written) : std::nullopt;
   if (number && *number > 0.0) return number;
-  reading_.fault(Rule::BadNumber, span(key), format("{}: '{}' is no share of the supply", key_name(key), written))
+  reading_
+      .fault(Rule::BadNumber, span(key), format("{}: '{}' is no share of the supply", key_name(key), written))
       .help("write a number between 0 and 1, like 0.7");
   return std::nullopt;
 }
@@ -239,7 +248,8 @@ std::optional<WireColour> Attributes::colour(Key key) const {
   const Parsed<WireColour> parsed = parse_colour(value(key));
   if (const auto* colour = std::get_if<WireColour>(&parsed)) {
     if (is_protective_earth(*colour)) {
-      reading_.fault(Rule::ReservedColour, span(key), "green and yellow are kept for the protective conductor")
+      reading_
+          .fault(Rule::ReservedColour, span(key), "green and yellow are kept for the protective conductor")
           .help("if this lead is at mains, stop: that is for a qualified person; otherwise mark it");
     }
     return *colour;
@@ -258,7 +268,8 @@ std::optional<Gauge> Attributes::gauge(Key key) const {
 
 template <class Q>
 bool Attributes::fits(Key key, Q number, Sign sign) const {
-  const bool bad = (sign == Sign::NotNegative && number.value < 0.0) || (sign == Sign::Positive && number.value <= 0.0);
+  const bool bad =
+      (sign == Sign::NotNegative && number.value < 0.0) || (sign == Sign::Positive && number.value <= 0.0);
   if (bad) {
     reading_.fault(Rule::BadQuantity, span(key),
                    format("{}: '{}' must be {}", key_name(key), value(key),

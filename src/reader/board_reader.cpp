@@ -20,7 +20,8 @@ constexpr std::array<Word<bool>, 2> sides{{{"top", false}, {"underside", true}}}
 Millimetres read_coordinate(const Attributes& a, Key key, Millimetres size, std::string_view extent) {
   const auto value = a.quantity<Millimetres>(key, Sign::NotNegative);
   if (value && size.value > 0.0 && *value > size) {
-    a.conflict(key, format("{} {} is off the board, whose {} is {}", key_name(key), to_text(*value), extent, to_text(size)))
+    a.conflict(key, format("{} {} is off the board, whose {} is {}", key_name(key), to_text(*value), extent,
+                           to_text(size)))
         .help("x and y count from the lower left corner");
   }
   return value.value_or(Millimetres{});
@@ -63,7 +64,8 @@ std::vector<std::string> read_rail_list(const Reading& reading, const Attributes
                                 : whole;
     if (std::find(list.begin(), list.end(), id) != list.end()) {
       doubled = true;
-      reading.fault(Rule::Conflict, place, format("rail '{}' stands twice in 'rails'", id)).help("name each rail once");
+      reading.fault(Rule::Conflict, place, format("rail '{}' stands twice in 'rails'", id))
+          .help("name each rail once");
     } else {
       rails.resolve(reading, id, place);
       list.emplace_back(id);
@@ -107,11 +109,14 @@ void check_evidence(const Reading& reading, const Attributes& a, const Board& bo
     return pin.function != PinFunction::Unknown && pin.evidence.empty();
   });
   if (!bare) return;
-  reading.fault(Rule::NoEvidence, a.span(Key::Id), format("nothing says where header '{}' is known from", header.id))
+  reading
+      .fault(Rule::NoEvidence, a.span(Key::Id),
+             format("nothing says where header '{}' is known from", header.id))
       .help("declare an 'evidence' and name it here or at the board: evidence=\"...\"");
 }
 
-void read_header(const Reading& reading, XmlTree::Index index, Board& board, const BoardNames& names, Ids& headers) {
+void read_header(const Reading& reading, XmlTree::Index index, Board& board, const BoardNames& names,
+                 Ids& headers) {
   constexpr KeySet required = KeySet{Key::Id, Key::Use} | shape_required;
   constexpr KeySet optional =
       KeySet{Key::Label, Key::X, Key::Y, Key::Rotation, Key::Side, Key::Evidence} | shape_optional;

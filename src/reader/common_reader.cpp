@@ -16,11 +16,13 @@ constexpr std::array<Word<EvidenceKind>, 7> evidence_kinds{{{"board-print", Evid
                                                             {"data-sheet", EvidenceKind::DataSheet},
                                                             {"standard", EvidenceKind::Standard},
                                                             {"assumption", EvidenceKind::Assumption}}};
-constexpr std::array<Word<Numbering>, 2> numberings{{{"zigzag", Numbering::Zigzag}, {"by-row", Numbering::ByRow}}};
+constexpr std::array<Word<Numbering>, 2> numberings{
+    {{"zigzag", Numbering::Zigzag}, {"by-row", Numbering::ByRow}}};
 constexpr std::array<Word<KeyState>, 3> key_states{
     {{"intact", KeyState::Intact}, {"removed", KeyState::Removed}, {"unknown", KeyState::Unknown}}};
 
-void check_against_family(const Reading& reading, const Attributes& a, const Shape& shape, const Family& family) {
+void check_against_family(const Reading& reading, const Attributes& a, const Shape& shape,
+                          const Family& family) {
   const auto note_family = [&](Diagnostic& diagnostic) {
     if (family.span.known()) diagnostic.note(family.span, format("family '{}' is declared here", family.id));
   };
@@ -28,15 +30,16 @@ void check_against_family(const Reading& reading, const Attributes& a, const Sha
     note_family(a.conflict(Key::Rows, format("'{}' is made with one row only", family.id)));
   } else if (shape.positions < family.fewest_positions || shape.positions > family.most_positions) {
     note_family(reading.fault(Rule::PositionRange, shape.positions_span,
-                              format("'{}' is made with {} to {} positions, not {}", family.id, family.fewest_positions,
-                                     family.most_positions, shape.positions)));
+                              format("'{}' is made with {} to {} positions, not {}", family.id,
+                                     family.fewest_positions, family.most_positions, shape.positions)));
   }
 }
 
 }  // namespace
 
 void read_evidence(const Reading& reading, XmlTree::Index index, std::vector<Evidence>& list, Ids& ids) {
-  const Attributes a(reading, reading.tree.node(index), {Key::Id, Key::Kind}, {Key::Revision, Key::Date, Key::Note});
+  const Attributes a(reading, reading.tree.node(index), {Key::Id, Key::Kind},
+                     {Key::Revision, Key::Date, Key::Note});
   refuse_children(reading, index);
   const bool fresh = ids.declare(reading, a, static_cast<int>(list.size()));
   Evidence evidence;
@@ -54,8 +57,10 @@ std::string_view read_evidence_reference(const Reading& reading, const Attribute
   return evidences.reference(reading, a, Key::Evidence);
 }
 
-void refuse_family(const Reading& reading, std::string_view id, Span span, const std::vector<std::string>& known) {
-  Diagnostic& diagnostic = reading.fault(Rule::UnknownFamily, span, format("unknown connector family '{}'", id));
+void refuse_family(const Reading& reading, std::string_view id, Span span,
+                   const std::vector<std::string>& known) {
+  Diagnostic& diagnostic =
+      reading.fault(Rule::UnknownFamily, span, format("unknown connector family '{}'", id));
   const std::vector<std::string_view> names(known.begin(), known.end());
   suggest(diagnostic, id, names, "known families");
   diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
@@ -72,10 +77,12 @@ Shape read_shape(const Reading& reading, const Attributes& a) {
   shape.numbering = a.one_of(Key::Numbering, numberings).value_or(Numbering::Zigzag);
   shape.key = a.one_of(Key::Key, key_states).value_or(KeyState::Intact);
   if (a.has(Key::Numbering) && shape.rows == 1 && (rows || !a.has(Key::Rows))) {
-    a.conflict(Key::Numbering, "'numbering' has a meaning with two rows only").help("delete it, or add rows=\"2\"");
+    a.conflict(Key::Numbering, "'numbering' has a meaning with two rows only")
+        .help("delete it, or add rows=\"2\"");
   }
   if (shape.positions % shape.rows != 0) {
-    a.conflict(Key::Positions, format("{} positions cannot stand in {} equal rows", shape.positions, shape.rows))
+    a.conflict(Key::Positions,
+               format("{} positions cannot stand in {} equal rows", shape.positions, shape.rows))
         .note(a.span(Key::Rows), "the rows are stated here")
         .help("'positions' counts all rows together");
   }

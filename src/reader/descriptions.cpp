@@ -27,7 +27,9 @@ void check_schema_link(const Reading& reading) {
     if (it.name == key_name(Key::SchemaPlace)) place = &it;
   }
   if (prefix != nullptr && prefix->value != schema_instance) {
-    reading.fault(Rule::BadWord, reading.tree.value_span(*prefix), "'xmlns:xsi' must be the schema instance namespace")
+    reading
+        .fault(Rule::BadWord, reading.tree.value_span(*prefix),
+               "'xmlns:xsi' must be the schema instance namespace")
         .help(format("write xmlns:xsi=\"{}\"", schema_instance));
   }
   if (prefix == nullptr && place != nullptr) {
@@ -60,8 +62,8 @@ Description read_root(const Reading& reading, std::vector<Family>& families) {
 
 }  // namespace
 
-Description read_description(const Sources& sources, FileId file, Catalogue& catalogue, Diagnostics& diagnostics,
-                             const ReaderLimits& limits) {
+Description read_description(const Sources& sources, FileId file, Catalogue& catalogue,
+                             Diagnostics& diagnostics, const ReaderLimits& limits) {
   Diagnostics found;
   std::vector<Family> families;
   Description description;

@@ -41,8 +41,9 @@ class PartSource {
     if (!index) return 0;
     for (const auto& [other, taken] : taken_) {
       if (taken != *index) continue;
-      attributes_.conflict(key, format("'{}' and '{}' of one '{}' are the same terminal", key_name(other), key_name(key),
-                                       attributes_.element()))
+      attributes_
+          .conflict(key, format("'{}' and '{}' of one '{}' are the same terminal", key_name(other),
+                                key_name(key), attributes_.element()))
           .note(attributes_.span(other), "first here");
       return *index;
     }
@@ -144,7 +145,8 @@ Part make_receiver(PartSource& source) {
   if (receiver.low_below && receiver.high_above && *receiver.low_below > *receiver.high_above) {
     reversed(Key::LowBelow, Key::HighAbove);
   }
-  if (receiver.low_below_share && receiver.high_above_share && *receiver.low_below_share > *receiver.high_above_share) {
+  if (receiver.low_below_share && receiver.high_above_share &&
+      *receiver.low_below_share > *receiver.high_above_share) {
     reversed(Key::LowBelowShare, Key::HighAboveShare);
   }
   if (a.has(Key::PullTo) && a.has(Key::OpenCircuit)) {
@@ -203,8 +205,8 @@ constexpr std::array<PartRow, 11> part_rows{{
      make_driver},
     {"receiver",
      {Key::Terminal, Key::Plus, Key::Minus},
-     {Key::LowBelow, Key::HighAbove, Key::LowBelowShare, Key::HighAboveShare, Key::OpenCircuit, Key::Pull, Key::PullTo,
-      Key::AboveSupply},
+     {Key::LowBelow, Key::HighAbove, Key::LowBelowShare, Key::HighAboveShare, Key::OpenCircuit, Key::Pull,
+      Key::PullTo, Key::AboveSupply},
      make_receiver},
     {"diode", {Key::Anode, Key::Cathode}, {Key::Drop}, make_diode},
     {"join", {Key::A, Key::B}, {}, make_join},
@@ -246,7 +248,8 @@ Load read_load(const Attributes& a, TerminalIndex plus, TerminalIndex minus) {
   load.reversed = a.one_of(Key::Reversed, reversals).value_or(Reversal::Unknown);
   load.span = a.element_span();
   if (needs && load.survives && *load.survives < load.needs.max) {
-    a.conflict(Key::Survives, format("it survives {} and yet needs up to {}", to_text(*load.survives), to_text(load.needs.max)))
+    a.conflict(Key::Survives, format("it survives {} and yet needs up to {}", to_text(*load.survives),
+                                     to_text(load.needs.max)))
         .note(a.span(Key::Needs), "'needs' is stated here")
         .help("'survives' is at least the upper end of 'needs'");
   }

@@ -33,7 +33,8 @@ constexpr KeySet cited_keys{Key::Certainty, Key::Source};
 
 template <class T>
 Cited<T> cite(const Attributes& a, T value) {
-  return {std::move(value), a.one_of(Key::Certainty, certainties).value_or(Certainty::User), std::string(a.text(Key::Source))};
+  return {std::move(value), a.one_of(Key::Certainty, certainties).value_or(Certainty::User),
+          std::string(a.text(Key::Source))};
 }
 
 void read_rating(const Reading&, const Attributes& a, Family& family) {
@@ -167,13 +168,16 @@ void read_counts(const Reading& reading, const Attributes& a, Family& family) {
   const auto count = [](std::string_view part) {
     int value = 0;
     const auto [stop, error] = std::from_chars(part.data(), part.data() + part.size(), value);
-    const bool fine = error == std::errc() && stop == part.data() + part.size() && part[0] != '0' && value >= 1;
+    const bool fine =
+        error == std::errc() && stop == part.data() + part.size() && part[0] != '0' && value >= 1;
     return fine ? value : 0;
   };
   const int fewest = dots == text.npos ? 0 : count(text.substr(0, dots));
   const int most = dots == text.npos ? 0 : count(text.substr(dots + 2));
   if (fewest == 0 || most < fewest || most > 1000) {
-    reading.fault(Rule::BadNumber, a.span(Key::Positions), format("positions: '{}' is no range of whole numbers", text))
+    reading
+        .fault(Rule::BadNumber, a.span(Key::Positions),
+               format("positions: '{}' is no range of whole numbers", text))
         .help("write fewest..most, all rows together, like 2..16");
     return;
   }
@@ -188,7 +192,9 @@ void check_mates(const Reading& reading, XmlTree::Index element, const Ids& ids)
     if (node.name != "mates") continue;
     for (const XmlAttribute& attribute : reading.tree.attributes(node)) {
       const bool other = attribute.name != "family" || !is_id(attribute.value);
-      if (other || !ids.complete() || ids.find(attribute.value) || reading.catalogue.find(attribute.value) != nullptr) continue;
+      if (other || !ids.complete() || ids.find(attribute.value) ||
+          reading.catalogue.find(attribute.value) != nullptr)
+        continue;
       std::vector<std::string> known = reading.catalogue.ids();
       known.insert(known.end(), ids.names().begin(), ids.names().end());
       refuse_family(reading, attribute.value, reading.tree.value_span(attribute), known);
@@ -211,7 +217,8 @@ Family read_family(const Reading& reading, XmlTree::Index index, Ids& ids, int n
   const auto profile = a.one_of(Key::Profile, profiles);
   family.profile = profile.value_or(Profile::Bare);
   if (a.has(Key::RowPitch) && rows.value_or(a.has(Key::Rows) ? 2 : 1) == 1) {
-    a.conflict(Key::RowPitch, "'row-pitch' has a meaning with two rows only").help("delete it, or add rows=\"2\"");
+    a.conflict(Key::RowPitch, "'row-pitch' has a meaning with two rows only")
+        .help("delete it, or add rows=\"2\"");
   }
   if (!a.has(Key::Pitch) && profile && *profile != Profile::Circular) {
     reading.fault(Rule::MissingAttribute, a.name_span(), format("family '{}' needs 'pitch'", family.id))

@@ -9,8 +9,8 @@
 
 namespace plugward {
 
-/// REQUIRES: the root is named "families". What is bad is reported; the family then lacks it. Adds nothing to the
-/// catalogue: the caller does, when there was no error.
+/// REQUIRES: the root is named "families". What is bad is reported; the family then lacks it. Adds nothing to
+/// the catalogue: the caller does, when there was no error.
 std::vector<Family> read_families(const Reading&);
 
 }  // namespace plugward

@@ -17,9 +17,12 @@ void refuse_root_child(const Reading& reading, const XmlNode& child) {
   refuse_child(reading, reading.tree.node(0), child, names);
 }
 
-void check_evidence(const Reading& reading, const Attributes& a, const Harness& harness, std::string_view id) {
+void check_evidence(const Reading& reading, const Attributes& a, const Harness& harness,
+                    std::string_view id) {
   if (a.has(Key::Evidence) || !harness.evidence.empty() || id.empty()) return;
-  reading.fault(Rule::NoEvidence, a.span(Key::Id), format("nothing says where {} '{}' is known from", a.element(), id))
+  reading
+      .fault(Rule::NoEvidence, a.span(Key::Id),
+             format("nothing says where {} '{}' is known from", a.element(), id))
       .help("declare an 'evidence' and name it here or at the harness: evidence=\"...\"");
 }
 
@@ -40,7 +43,8 @@ void read_any_device(const Reading& reading, XmlTree::Index index, Harness& harn
   const KeySet optional = shorthand == nullptr ? device_optional : shorthand->optional | device_optional;
   const Attributes a(reading, node, required, optional);
   const bool fresh = names.ids.declare(reading, a, static_cast<int>(harness.devices.size()));
-  ReadDevice read = shorthand == nullptr ? read_device(reading, index, a) : read_short_device(reading, index, a, *shorthand);
+  ReadDevice read = shorthand == nullptr ? read_device(reading, index, a)
+                                         : read_short_device(reading, index, a, *shorthand);
   read.device.title = a.text(Key::Title);
   read.device.evidence = read_evidence_reference(reading, a, evidences);
   read.device.span = a.element_span();

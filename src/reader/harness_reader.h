@@ -17,8 +17,8 @@ namespace plugward {
 /// REQUIRES: the root is named "harness". What is bad is reported; the harness then lacks it.
 std::unique_ptr<Harness> read_harness(const Reading&);
 
-/// A device as read. `complete` is false when one of its terminals could not be read: leads are then not checked
-/// against it.
+/// A device as read. `complete` is false when one of its terminals could not be read: leads are then not
+/// checked against it.
 struct ReadDevice {
   Device device;
   bool complete = true;

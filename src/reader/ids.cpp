@@ -42,7 +42,7 @@ std::optional<int> Ids::resolve(const Reading& reading, std::string_view id, Spa
   Diagnostic& diagnostic =
       reading.fault(Rule::UndeclaredReference, place, format("{} '{}' is not declared", what_, id));
   if (names_.empty()) {
-    diagnostic.help(format("nothing of the kind '{}' is declared here", what_));
+    diagnostic.help(format("no {0} is declared here: add <{0} id=\"{1}\" .../>", what_, id));
   } else {
     suggest(diagnostic, id, names_, "declared are");
   }

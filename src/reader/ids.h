@@ -22,7 +22,8 @@ class Ids {
 
   /// Takes the element's id for `index`; false when there is none or it is taken (both are reported).
   bool declare(const Reading&, const Attributes&, int index);
-  /// The index of `id`, or nothing: then it is reported at `place`, unless an id of this kind could not be read.
+  /// The index of `id`, or nothing: then it is reported at `place`, unless an id of this kind could not be
+  /// read.
   std::optional<int> resolve(const Reading&, std::string_view id, Span place) const;
   /// The same for an attribute that is an id; nothing when it is absent.
   std::optional<int> resolve(const Reading&, const Attributes&, Key) const;

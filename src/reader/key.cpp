@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // A hash table that the compiler fills: 512 slots, open addressing, hash of the length and three letters. The
-// multipliers were found by trying: with today's names no two share a slot. A new name costs at most one more probe.
-// Alternative not taken: a generator of perfect hashes, one more tool in the build.
+// multipliers were found by trying: with today's names no two share a slot. A new name costs at most one more
+// probe. Alternative not taken: a generator of perfect hashes, one more tool in the build.
 #include "reader/key.h"
+
+#include <cstring>
 
 namespace plugward {
 namespace {
@@ -12,8 +14,12 @@ constexpr std::uint8_t vacant = 0xFF;
 static_assert(key_count < vacant);
 
 constexpr std::size_t hash(std::string_view name) {
-  const auto letter = [&](std::size_t i) { return static_cast<std::size_t>(static_cast<unsigned char>(name[i])); };
-  return (name.size() * 338 + letter(0) * 499 + letter(name.size() - 1) * 392 + letter(name.size() / 2) * 428) % slots;
+  const auto letter = [&](std::size_t i) {
+    return static_cast<std::size_t>(static_cast<unsigned char>(name[i]));
+  };
+  return (name.size() * 338 + letter(0) * 499 + letter(name.size() - 1) * 392 +
+          letter(name.size() / 2) * 428) %
+         slots;
 }
 
 constexpr auto table = [] {
@@ -27,6 +33,22 @@ constexpr auto table = [] {
   return made;
 }();
 
+/// memcmp without the call: names are short, and most fit one overlapping pair of words.
+bool same_letters(const char* a, const char* b, std::size_t size) {
+  const auto same = [&]<class Word>(Word, std::size_t at) {
+    Word x{};
+    Word y{};
+    std::memcpy(&x, a + at, sizeof x);
+    std::memcpy(&y, b + at, sizeof y);
+    return x == y;
+  };
+  if (size > 16) return std::memcmp(a, b, size) == 0;
+  if (size >= 8) return same(std::uint64_t{}, 0) & same(std::uint64_t{}, size - 8);
+  if (size >= 4) return same(std::uint32_t{}, 0) & same(std::uint32_t{}, size - 4);
+  if (size >= 2) return same(std::uint16_t{}, 0) & same(std::uint16_t{}, size - 2);
+  return a[0] == b[0];
+}
+
 constexpr auto examples = std::to_array<std::string_view>({
 #define PLUGWARD_KEY(name, text, example) example,
 #include "reader/key.def"
@@ -35,12 +57,16 @@ constexpr auto examples = std::to_array<std::string_view>({
 
 }  // namespace
 
-std::string_view key_example(Key key) { return examples[static_cast<std::size_t>(key)]; }
+std::string_view key_example(Key key) {
+  return examples[static_cast<std::size_t>(key)];
+}
 
 std::optional<Key> find_key(std::string_view name) {
   if (name.empty()) return std::nullopt;
   for (std::size_t at = hash(name); table[at] != vacant; at = (at + 1) % slots) {
-    if (key_names[table[at]] == name) return static_cast<Key>(table[at]);
+    const std::string_view known = key_names[table[at]];
+    if (known.size() == name.size() && same_letters(known.data(), name.data(), name.size()))
+      return static_cast<Key>(table[at]);
   }
   return std::nullopt;
 }

@@ -27,7 +27,9 @@ inline constexpr auto key_names = std::to_array<std::string_view>({
 });
 inline constexpr std::size_t key_count = key_names.size();
 
-constexpr std::string_view key_name(Key key) { return key_names[static_cast<std::size_t>(key)]; }
+constexpr std::string_view key_name(Key key) {
+  return key_names[static_cast<std::size_t>(key)];
+}
 
 /// What a missing attribute could read: "24 V" for 'volts'.
 std::string_view key_example(Key key);
@@ -58,7 +60,9 @@ class KeySet {
 
  private:
   static constexpr std::size_t index(Key key) { return static_cast<std::size_t>(key) / 64; }
-  static constexpr std::uint64_t bit(Key key) { return std::uint64_t{1} << (static_cast<unsigned>(key) % 64); }
+  static constexpr std::uint64_t bit(Key key) {
+    return std::uint64_t{1} << (static_cast<unsigned>(key) % 64);
+  }
   std::array<std::uint64_t, 2> words_{};
 };
 static_assert(key_count <= 128);

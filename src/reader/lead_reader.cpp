@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A lead goes to TERMINAL, when only one device has it, or to DEVICE.TERMINAL. Ids may hold dots themselves, so
-// every dot is tried as the one between the two. Tested in tests/unit/reader/harness_reader_test.cpp.
+// A lead goes to TERMINAL, when only one device has it, or to DEVICE.TERMINAL. Ids may hold dots themselves,
+// so every dot is tried as the one between the two. Tested in tests/unit/reader/harness_reader_test.cpp.
 #include <algorithm>
 #include <array>
 
@@ -16,7 +16,8 @@ std::vector<TerminalRef> find_terminals(const Harness& harness, std::string_view
   for (int d = 0; d < device_count; ++d) {
     const Device& device = harness.devices[static_cast<std::size_t>(d)];
     if (const auto t = device.terminal(name)) found.push_back({d, *t});
-    const bool named = name.size() > device.id.size() && name.starts_with(device.id) && name[device.id.size()] == '.';
+    const bool named =
+        name.size() > device.id.size() && name.starts_with(device.id) && name[device.id.size()] == '.';
     if (!named) continue;
     if (const auto t = device.terminal(name.substr(device.id.size() + 1))) found.push_back({d, *t});
   }
@@ -56,8 +57,8 @@ std::optional<TerminalRef> read_to(const Reading& reading, const Attributes& a, 
     a.conflict(Key::To, format("terminal '{}' stands in more than one device", name))
         .help(format("say which: {}", join(ways, " or ")));
   } else if (!may_be_elsewhere(harness, devices, name)) {
-    Diagnostic& diagnostic =
-        reading.fault(Rule::UndeclaredReference, a.span(Key::To), format("terminal '{}' is not declared", name));
+    Diagnostic& diagnostic = reading.fault(Rule::UndeclaredReference, a.span(Key::To),
+                                           format("terminal '{}' is not declared", name));
     const std::vector<std::string> names = all_terminals(harness, name);
     const std::vector<std::string_view> views(names.begin(), names.end());
     if (views.empty()) {
@@ -69,16 +70,17 @@ std::optional<TerminalRef> read_to(const Reading& reading, const Attributes& a, 
   return std::nullopt;
 }
 
-Lead read_lead(const Reading& reading, XmlTree::Index index, const Harness& harness, const DeviceNames& devices,
-               const Plug& plug) {
+Lead read_lead(const Reading& reading, XmlTree::Index index, const Harness& harness,
+               const DeviceNames& devices, const Plug& plug) {
   const Attributes a(reading, reading.tree.node(index), {Key::Cavity, Key::Colour},
                      {Key::Gauge, Key::Length, Key::To, Key::Mark});
   refuse_children(reading, index);
   Lead lead;
   lead.cavity = a.number(Key::Cavity, 1, reading.limits.positions).value_or(0);
   if (lead.cavity > plug.positions && plug.positions > 0) {
-    reading.fault(Rule::PositionRange, a.span(Key::Cavity),
-                  format("plug '{}' has cavities 1 to {}, not {}", plug.id, plug.positions, lead.cavity))
+    reading
+        .fault(Rule::PositionRange, a.span(Key::Cavity),
+               format("plug '{}' has cavities 1 to {}, not {}", plug.id, plug.positions, lead.cavity))
         .note(plug.positions_span, "the number of positions is stated here");
     lead.cavity = 0;
   }
@@ -94,8 +96,8 @@ Lead read_lead(const Reading& reading, XmlTree::Index index, const Harness& harn
 
 }  // namespace
 
-void read_leads(const Reading& reading, XmlTree::Index element, const Harness& harness, const DeviceNames& devices,
-                Plug& plug) {
+void read_leads(const Reading& reading, XmlTree::Index element, const Harness& harness,
+                const DeviceNames& devices, Plug& plug) {
   constexpr std::array<std::string_view, 1> known{"lead"};
   for (const XmlTree::Index child : reading.tree.children(element)) {
     const XmlNode& node = reading.tree.node(child);
@@ -113,7 +115,8 @@ void read_leads(const Reading& reading, XmlTree::Index element, const Harness& h
     }
     plug.leads.push_back(std::move(lead));
   }
-  std::sort(plug.leads.begin(), plug.leads.end(), [](const Lead& a, const Lead& b) { return a.cavity < b.cavity; });
+  std::sort(plug.leads.begin(), plug.leads.end(),
+            [](const Lead& a, const Lead& b) { return a.cavity < b.cavity; });
 }
 
 }  // namespace plugward

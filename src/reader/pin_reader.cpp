@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
 // A pin's attributes depend on its function: one table row a function says which it must and may have.
-// Rival statements: two 'pin' elements for one position, each with evidence of its own. A measurement outranks all
-// other kinds; what then still disagrees makes the pin contested. Tested in tests/unit/reader/pin_reader_test.cpp.
+// Rival statements: two 'pin' elements for one position, each with evidence of its own. A measurement
+// outranks all other kinds; what then still disagrees makes the pin contested. Tested in
+// tests/unit/reader/pin_reader_test.cpp.
 #include <algorithm>
 #include <array>
 #include <functional>
@@ -32,8 +33,8 @@ constexpr std::array<FunctionRow, 8> functions{{
     {"input",
      PinFunction::Input,
      {Key::Signal},
-     {Key::Rail, Key::Analogue, Key::Withstands, Key::WithstandsUnpowered, Key::WithstandsPulled, Key::LowBelow,
-      Key::HighAbove, Key::Pull, Key::PullOhms, Key::Clamp, Key::ClampDrop, Key::Injection}},
+     {Key::Rail, Key::Analogue, Key::Withstands, Key::WithstandsUnpowered, Key::WithstandsPulled,
+      Key::LowBelow, Key::HighAbove, Key::Pull, Key::PullOhms, Key::Clamp, Key::ClampDrop, Key::Injection}},
     {"switched", PinFunction::Switched, {}, {Key::Signal, Key::Ohm, Key::Limit, Key::AtReset, Key::Low}},
     {"coil", PinFunction::Coil, {Key::Coil, Key::End}, {Key::Rail, Key::Limit}},
     {"unused", PinFunction::Unused, {}, {}},
@@ -52,7 +53,8 @@ constexpr auto function_words = [] {
   return words;
 }();
 
-constexpr std::array<Word<DriveKind>, 2> drives{{{"push-pull", DriveKind::PushPull}, {"open-drain", DriveKind::OpenDrain}}};
+constexpr std::array<Word<DriveKind>, 2> drives{
+    {{"push-pull", DriveKind::PushPull}, {"open-drain", DriveKind::OpenDrain}}};
 constexpr std::array<Word<bool>, 2> on_off{{{"on", true}, {"off", false}}};
 constexpr std::array<Word<bool>, 2> up_down{{{"up", true}, {"down", false}}};
 constexpr std::array<Word<int>, 2> coils{{{"1", 1}, {"2", 2}}};
@@ -61,8 +63,9 @@ constexpr std::array<Word<char>, 2> coil_ends{{{"A", 'A'}, {"B", 'B'}}};
 /// Attributes that this function must have and lacks, or has and cannot have.
 void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& row) {
   if (const KeySet missing = row.required - a.present(); !missing.empty()) {
-    reading.fault(Rule::MissingAttribute, a.name_span(),
-                  format("a pin with function '{}' needs {}", row.word, key_list(missing)))
+    reading
+        .fault(Rule::MissingAttribute, a.name_span(),
+               format("a pin with function '{}' needs {}", row.word, key_list(missing)))
         .note(a.span(Key::Function), "the function is stated here")
         .help(format("add {}", key_examples(missing)));
   }
@@ -73,9 +76,10 @@ void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& 
     Diagnostic& diagnostic =
         a.conflict(key, format("'{}' says nothing about a pin with function '{}'", key_name(key), row.word));
     diagnostic.note(a.span(Key::Function), "the function is stated here");
-    diagnostic.help(row.optional.empty() && row.required.empty()
-                        ? "delete it, or state another function"
-                        : format("delete it; '{}' takes {}", row.word, key_list(row.required | row.optional)));
+    diagnostic.help(
+        row.optional.empty() && row.required.empty()
+            ? "delete it, or state another function"
+            : format("delete it; '{}' takes {}", row.word, key_list(row.required | row.optional)));
   }
   if (row.function != PinFunction::Supply) return;
   if (a.has(Key::Rail) && a.has(Key::Jumper)) {
@@ -91,7 +95,9 @@ void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& 
 /// `key` needs `other` beside it; true when it is there.
 bool needs(const Reading& reading, const Attributes& a, Key key, Key other) {
   if (a.has(other)) return true;
-  reading.fault(Rule::MissingAttribute, a.span(key), format("'{}' needs '{}' beside it", key_name(key), key_name(other)))
+  reading
+      .fault(Rule::MissingAttribute, a.span(key),
+             format("'{}' needs '{}' beside it", key_name(key), key_name(other)))
       .help(format("add {}, or delete '{}'", key_examples({other}), key_name(key)));
   return false;
 }
@@ -99,9 +105,7 @@ bool needs(const Reading& reading, const Attributes& a, Key key, Key other) {
 void read_pull(const Reading& reading, const Attributes& a, Pin& pin) {
   const auto up = a.one_of(Key::Pull, up_down);
   const auto ohms = a.quantity<Ohms>(Key::PullOhms, Sign::Positive);
-  if (a.has(Key::Pull) && needs(reading, a, Key::Pull, Key::PullOhms) && up && ohms) {
-    pin.pull = Pull{*up, *ohms, a.span(Key::Pull)};
-  }
+  if (up) pin.pull = Pull{*up, ohms.value_or(Ohms{}), a.span(Key::Pull)};
   if (a.has(Key::PullOhms) && !a.has(Key::Pull)) needs(reading, a, Key::PullOhms, Key::Pull);
   if (up.value_or(false) && !a.has(Key::Rail)) needs(reading, a, Key::Pull, Key::Rail);
 }
@@ -126,14 +130,16 @@ void read_levels(const Attributes& a, Pin& pin) {
   pin.high = a.range<Volts>(Key::High);
   pin.low = a.quantity<Volts>(Key::Low);
   if (pin.high && pin.low && *pin.low >= pin.high->min) {
-    a.conflict(Key::Low, format("the low level {} is not below the high level {}", to_text(*pin.low), to_text(*pin.high)))
+    a.conflict(Key::Low, format("the low level {} is not below the high level {}", to_text(*pin.low),
+                                to_text(*pin.high)))
         .note(a.span(Key::High), "the high level is stated here");
   }
   pin.analogue = a.yes_no(Key::Analogue).value_or(false);
   pin.low_below = a.quantity<Volts>(Key::LowBelow);
   pin.high_above = a.quantity<Volts>(Key::HighAbove);
   if (pin.low_below && pin.high_above && *pin.low_below > *pin.high_above) {
-    a.conflict(Key::LowBelow, format("low below {} and high above {} overlap", to_text(*pin.low_below), to_text(*pin.high_above)))
+    a.conflict(Key::LowBelow, format("low below {} and high above {} overlap", to_text(*pin.low_below),
+                                     to_text(*pin.high_above)))
         .note(a.span(Key::HighAbove), "'high-above' is stated here")
         .help("'low-below' is the smaller of the two");
   }
@@ -161,8 +167,9 @@ void read_electrical(const Reading& reading, const Attributes& a, const BoardNam
 int read_position(const Reading& reading, const Attributes& a, const Header& header) {
   const int number = a.number(Key::N, 1, reading.limits.positions).value_or(0);
   if (number <= header.positions || header.positions == 0) return number;
-  reading.fault(Rule::PositionRange, a.span(Key::N),
-                format("header '{}' has positions 1 to {}, not {}", header.id, header.positions, number))
+  reading
+      .fault(Rule::PositionRange, a.span(Key::N),
+             format("header '{}' has positions 1 to {}, not {}", header.id, header.positions, number))
       .note(header.positions_span, "the number of positions is stated here");
   return 0;
 }
@@ -211,7 +218,8 @@ Pin settle(std::vector<Pin> rivals, const Board& board) {
   };
   if (std::any_of(rivals.begin(), rivals.end(), measured)) std::erase_if(rivals, std::not_fn(measured));
   Pin& first = rivals.front();
-  const auto rival = std::find_if(rivals.begin() + 1, rivals.end(), [&](const Pin& pin) { return !agree(first, pin); });
+  const auto rival =
+      std::find_if(rivals.begin() + 1, rivals.end(), [&](const Pin& pin) { return !agree(first, pin); });
   if (rival != rivals.end()) first.contest = Contest{statement(*rival, board), rival->span};
   return std::move(first);
 }
@@ -244,7 +252,8 @@ void read_pins(const Reading& reading, XmlTree::Index element, const Board& boar
     refuse_children(reading, child);
     const Attributes a(reading, node, {Key::N, Key::Function}, every_pin_key);
     const int position = read_position(reading, a, header);
-    Pin* const slot = position > 0 && header.positions > 0 ? &header.pins[static_cast<std::size_t>(position) - 1] : nullptr;
+    Pin* const slot =
+        position > 0 && header.positions > 0 ? &header.pins[static_cast<std::size_t>(position) - 1] : nullptr;
     if (slot != nullptr && slot->number == 0) {
       read_pin(reading, a, names, *slot);
       slot->number = position;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// A decimal of up to twelve digits is an integer over a power of ten, both exact as doubles, so one division gives
-// the nearest double (W. D. Clinger, "How to read floating point numbers accurately", 1990), as from_chars does.
-// Tested in tests/unit/reader/quick_quantity_test.cpp.
+// A decimal of up to twelve digits is an integer over a power of ten, both exact as doubles, so one division
+// gives the nearest double (W. D. Clinger, "How to read floating point numbers accurately", 1990), as
+// from_chars does. Tested in tests/unit/reader/quick_quantity_test.cpp.
 #include "reader/quick_quantity.h"
 
 #include <array>
@@ -11,7 +11,8 @@ namespace plugward {
 namespace {
 
 constexpr int most_digits = 12;
-constexpr std::array<double, most_digits + 1> powers{1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12};
+constexpr std::array<double, most_digits + 1> powers{1e0, 1e1, 1e2, 1e3,  1e4,  1e5, 1e6,
+                                                     1e7, 1e8, 1e9, 1e10, 1e11, 1e12};
 
 /// Reads "-12.5" at `at` and moves behind it; false when it is no such number.
 bool read_number(const char*& at, const char* end, double& value) {
@@ -19,7 +20,8 @@ bool read_number(const char*& at, const char* end, double& value) {
   if (minus) ++at;
   std::uint64_t digits = 0;
   const char* const first = at;
-  while (at != end && *at >= '0' && *at <= '9') digits = digits * 10 + static_cast<std::uint64_t>(*at++ - '0');
+  while (at != end && *at >= '0' && *at <= '9')
+    digits = digits * 10 + static_cast<std::uint64_t>(*at++ - '0');
   auto count = at - first;
   if (count == 0 || count > most_digits) return false;
   std::size_t decimals = 0;

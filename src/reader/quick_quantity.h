@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: MIT
-// The plain form of a quantity, "24 V" or "4.75..5.25 V" or "20 mA", read without ceremony. Whatever looks different
-// in any way is left to parse_quantity() and parse_range(), which know why it is wrong. What is read here is read to
-// the same double; a test proves it. It exists because two thirds of a board file's attributes are such values.
+// The plain form of a quantity, "24 V" or "4.75..5.25 V" or "20 mA", read without ceremony. Whatever looks
+// different in any way is left to parse_quantity() and parse_range(), which know why it is wrong. What is
+// read here is read to the same double; a test proves it. It exists because two thirds of a board file's
+// attributes are such values.
 //
 //   quick_quantity("4.7 kohm", "ohm", false)  holds {4700, 4700}
 //   quick_quantity("4.7 kOhm", "ohm", false)  holds nothing: ask parse_quantity()

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Common devices in one line. Each row says which attributes the line takes; its function adds the terminals and
-// parts that the line stands for. Every place of what it adds is the one line.
-// Tested in tests/unit/reader/shorthand_test.cpp.
+// Common devices in one line. Each row says which attributes the line takes; its function adds the terminals
+// and parts that the line stands for. Every place of what it adds is the one line. Tested in
+// tests/unit/reader/shorthand_test.cpp.
 #include <algorithm>
 #include <array>
 
@@ -15,8 +15,8 @@ constexpr std::array<Word<OutputKind>, 2> sensor_kinds{
     {{"sinking", OutputKind::Sinking}, {"sourcing", OutputKind::Sourcing}}};
 constexpr Amps one_led{0.06};  ///< full white, highest of three power guides for addressable LED strips
 
-TerminalIndex add_terminal(const Attributes& a, Device& device, std::string_view id, TerminalFunction function,
-                           std::string_view signal = "", bool optional = false) {
+TerminalIndex add_terminal(const Attributes& a, Device& device, std::string_view id,
+                           TerminalFunction function, std::string_view signal = "", bool optional = false) {
   Terminal terminal;
   terminal.id = id;
   terminal.function = function;
@@ -48,8 +48,10 @@ void expand_dry_switch(const Attributes& a, Device& device) {
   add_switch(a, device, one, add_terminal(a, device, "B", TerminalFunction::Passive, signal));
 }
 
-/// Speed sense: open collector, and control: pulled up inside the fan to at most 5.25 V, at most 5 mA when shorted
-/// ("4-Wire PWM Controlled Fans Specification", pages 9 and 10). Both may stay open: the fan then runs at full speed.
+/// Speed sense: open collector, and control: pulled up inside the fan to at most 5.25 V, at most 5 mA when
+/// shorted
+/// ("4-Wire PWM Controlled Fans Specification", pages 9 and 10). Both may stay open: the fan then runs at
+/// full speed.
 void expand_fan(const Attributes& a, Device& device) {
   device.use = "fan";
   const TerminalIndex plus = add_terminal(a, device, "V", TerminalFunction::Supply);
@@ -113,8 +115,8 @@ void expand_motor(const Attributes& a, Device& device) {
   }
 }
 
-/// Thresholds 0.3 and 0.7 of the supply, input up to 0.5 V above it, supply 3.5..5.3 V (WS2812B data sheet). That it
-/// stands a reversed supply is a claim of that sheet nobody should rely on.
+/// Thresholds 0.3 and 0.7 of the supply, input up to 0.5 V above it, supply 3.5..5.3 V (WS2812B data sheet).
+/// That it stands a reversed supply is a claim of that sheet nobody should rely on.
 void expand_led_string(const Attributes& a, Device& device) {
   device.use = "led";
   const TerminalIndex plus = add_terminal(a, device, "V", TerminalFunction::Supply);
@@ -186,7 +188,8 @@ void expand_servo_probe(const Attributes& a, Device& device) {
 }
 
 /// Electronics between V and G and an output Q.
-void expand_sensor(const Attributes& a, Device& device, std::string_view use, std::string_view output, OutputKind kind) {
+void expand_sensor(const Attributes& a, Device& device, std::string_view use, std::string_view output,
+                   OutputKind kind) {
   device.use = word_or(a, Key::Use, use);
   const std::string signal = word_or(a, Key::Signal, device.use);
   const TerminalIndex plus = add_terminal(a, device, "V", TerminalFunction::Supply);
@@ -202,7 +205,8 @@ void expand_proximity(const Attributes& a, Device& device) {
   expand_sensor(a, device, "sensor", "Q", a.one_of(Key::Kind, sensor_kinds).value_or(OutputKind::Sinking));
 }
 
-/// Drives its output up to its own supply (older boards read high when the beam is cut: "OptoEndstop 2.0", RepRap wiki).
+/// Drives its output up to its own supply (older boards read high when the beam is cut: "OptoEndstop 2.0",
+/// RepRap wiki).
 void expand_optical_switch(const Attributes& a, Device& device) {
   expand_sensor(a, device, "limit", "S", OutputKind::PushPull);
 }
@@ -215,7 +219,10 @@ constexpr std::array<Shorthand, 10> shorthands{{
     {"motor", {Key::Ohm}, {Key::Ampere}, expand_motor},
     {"led-string", {Key::Count}, {Key::Each, Key::Needs, Key::Out}, expand_led_string},
     {"rgb-strip", {Key::Volt, Key::Draws}, {}, expand_rgb_strip},
-    {"servo-probe", {Key::Needs, Key::Draws}, {Key::Withstands, Key::Reversed, Key::Rests}, expand_servo_probe},
+    {"servo-probe",
+     {Key::Needs, Key::Draws},
+     {Key::Withstands, Key::Reversed, Key::Rests},
+     expand_servo_probe},
     {"proximity",
      {Key::Kind, Key::Needs, Key::Draws},
      {Key::Use, Key::Signal, Key::Drop, Key::Leak, Key::Pull, Key::Limit, Key::Rests},
@@ -231,6 +238,8 @@ const Shorthand* find_shorthand(std::string_view element) {
   return row == shorthands.end() ? nullptr : &*row;
 }
 
-std::span<const Shorthand> all_shorthands() { return shorthands; }
+std::span<const Shorthand> all_shorthands() {
+  return shorthands;
+}
 
 }  // namespace plugward

@@ -40,7 +40,8 @@ class DeclarationText {
   /// Skips blanks; true when there was at least one.
   bool blank() {
     const std::size_t before = at_;
-    while (at_ < text_.size() && std::string_view(" \t\r\n").find(text_[at_]) != std::string_view::npos) ++at_;
+    while (at_ < text_.size() && std::string_view(" \t\r\n").find(text_[at_]) != std::string_view::npos)
+      ++at_;
     return at_ > before;
   }
   /// The value of `name = "value"`, or nothing (and stays where it is) when something else stands here.
@@ -79,10 +80,12 @@ class DeclarationText {
 bool is_utf8_name(std::string_view name) {
   const auto same = [](char a, char b) { return (a | 0x20) == (b | 0x20); };
   const std::string_view utf8 = "utf-8";
-  return name.size() == utf8.size() && std::equal(name.begin(), name.end(), utf8.begin(), same) && name[3] == '-';
+  return name.size() == utf8.size() && std::equal(name.begin(), name.end(), utf8.begin(), same) &&
+         name[3] == '-';
 }
 
-/// `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>`, the last two optional. True when fine or absent.
+/// `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>`, the last two optional. True when fine or
+/// absent.
 bool check_declaration(std::string_view text, std::size_t begin, FileId file, Diagnostics& diagnostics) {
   constexpr std::string_view opening = "<?xml";
   const std::string_view body = text.substr(begin);
@@ -121,14 +124,18 @@ bool check_declaration(std::string_view text, std::size_t begin, FileId file, Di
   if (const auto alone = gap ? declaration.value_of("standalone") : std::nullopt) {
     if (*alone != "yes" && *alone != "no") {
       const std::size_t from = inside + declaration.value_begin();
-      bad(Rule::NotWellFormed, from, from + std::max<std::size_t>(alone->size(), 1), "standalone is 'yes' or 'no'");
+      bad(Rule::NotWellFormed, from, from + std::max<std::size_t>(alone->size(), 1),
+          "standalone is 'yes' or 'no'");
       return false;
     }
     declaration.blank();
   }
   if (!declaration.done()) {
-    bad(Rule::NotWellFormed, inside + declaration.at(), begin + end, "the XML declaration holds something else")
-        .help("it holds version, then encoding, then standalone, each with a blank before it, and nothing more");
+    bad(Rule::NotWellFormed, inside + declaration.at(), begin + end,
+        "the XML declaration holds something else")
+        .help(
+            "it holds version, then encoding, then standalone, each with a blank before it, and nothing "
+            "more");
     return false;
   }
   return true;
@@ -143,7 +150,8 @@ std::optional<std::size_t> check_text(const Sources& sources, FileId file, const
     return diagnostics.add(rule, place(file, begin, end), std::move(message));
   };
   if (text.size() > limits.bytes) {
-    bad(Rule::TooLarge, 0, 0, format("the file has {} bytes; at most {} are read", text.size(), limits.bytes));
+    bad(Rule::TooLarge, 0, 0,
+        format("the file has {} bytes; at most {} are read", text.size(), limits.bytes));
     return std::nullopt;
   }
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) {
@@ -158,15 +166,19 @@ std::optional<std::size_t> check_text(const Sources& sources, FileId file, const
   }
   // Two steps, because the first is a plain loop that the compiler turns into vector code.
   unsigned char controls = 0;
-  for (const char c : text) controls = static_cast<unsigned char>(controls | static_cast<unsigned char>(is_control(c)));
+  for (const char c : text)
+    controls = static_cast<unsigned char>(controls | static_cast<unsigned char>(is_control(c)));
   if (controls != 0) {
-    const auto at = static_cast<std::size_t>(std::find_if(text.begin(), text.end(), is_control) - text.begin());
-    bad(Rule::NotWellFormed, at, at + 1, format("control character U+{:04X}", static_cast<unsigned>(text[at])))
+    const auto at =
+        static_cast<std::size_t>(std::find_if(text.begin(), text.end(), is_control) - text.begin());
+    bad(Rule::NotWellFormed, at, at + 1,
+        format("control character U+{:04X}", static_cast<unsigned>(text[at])))
         .help("delete it");
     return std::nullopt;
   }
   if (const std::size_t at = find_noncharacter(text); at != text.npos) {
-    bad(Rule::NotWellFormed, at, at + 3, text[at + 2] == '\xBE' ? "U+FFFE is not a character" : "U+FFFF is not a character")
+    bad(Rule::NotWellFormed, at, at + 3,
+        text[at + 2] == '\xBE' ? "U+FFFE is not a character" : "U+FFFF is not a character")
         .help("delete it");
     return std::nullopt;
   }
@@ -179,7 +191,8 @@ std::optional<TextFault> check_references(std::string_view raw) {
   for (std::size_t at = raw.find('&'); at != raw.npos; at = raw.find('&', at + 1)) {
     const std::size_t end = raw.find(';', at);
     if (end == raw.npos || end == at + 1) {
-      return TextFault{at, at + 1, "'&' begins a reference that has no end", "write '&amp;' for the sign itself"};
+      return TextFault{at, at + 1, "'&' begins a reference that has no end",
+                       "write '&amp;' for the sign itself"};
     }
     const std::string_view whole = raw.substr(at, end - at + 1);
     const std::string_view name = raw.substr(at + 1, end - at - 1);
@@ -192,11 +205,13 @@ std::optional<TextFault> check_references(std::string_view raw) {
     const bool hex = name.size() > 1 && name[1] == 'x';
     const std::string_view digits = name.substr(hex ? 2 : 1);
     std::uint32_t code = 0;
-    const auto [stop, error] = std::from_chars(digits.data(), digits.data() + digits.size(), code, hex ? 16 : 10);
+    const auto [stop, error] =
+        std::from_chars(digits.data(), digits.data() + digits.size(), code, hex ? 16 : 10);
     const bool number = error == std::errc() && stop == digits.data() + digits.size();
     const bool character = (code >= 0x20 && code < 0xD800) || (code >= 0xE000 && code <= 0x10FFFF);
     if (number && (code == 0x09 || code == 0x0A || code == 0x0D)) {
-      return TextFault{at, end + 1, format("'{}' is a line break or tab; every value is one line", whole), "delete it"};
+      return TextFault{at, end + 1, format("'{}' is a line break or tab; every value is one line", whole),
+                       "delete it"};
     }
     if (!number || !character || code == 0xFFFE || code == 0xFFFF) {
       const std::size_t last = std::min(end + 1, at + 40);

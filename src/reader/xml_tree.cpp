@@ -1,18 +1,19 @@
 // SPDX-License-Identifier: MIT
 // The only file that names pugixml. It is fast and forgiving; we need positions and strictness.
 //
-// Positions: the original text stays as it is and a copy is parsed in place, so a name or value that pugixml hands
-// out is a pointer into the copy, and its distance from the copy's begin is its offset in the original. That holds only
-// while the encoding is forced to UTF-8; otherwise another buffer would be made.
+// Positions: the original text stays as it is and a copy is parsed in place, so a name or value that pugixml
+// hands out is a pointer into the copy, and its distance from the copy's begin is its offset in the original.
+// That holds only while the encoding is forced to UTF-8; otherwise another buffer would be made.
 //
 // Strictness: pugixml accepts doubled attributes, several roots, unknown references, '<' in values, '--' in
-// comments, an XML declaration anywhere, any depth. All node kinds are therefore kept, and one walk over them checks
-// each against the original bytes. Cost: linear; two vectors. Alternative not taken: a parser of our own, which
-// would have to be proved against XML from scratch. Tested in tests/unit/reader/tree_test.cpp and, against xmllint,
-// in tests/outside/schema_test.py.
+// comments, an XML declaration anywhere, any depth. All node kinds are therefore kept, and one walk over them
+// checks each against the original bytes. Cost: linear; two vectors. Alternative not taken: a parser of our
+// own, which would have to be proved against XML from scratch. Tested in tests/unit/reader/tree_test.cpp and,
+// against xmllint, in tests/outside/schema_test.py.
 #include "reader/xml_tree.h"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cstring>
 #include <pugixml.hpp>
@@ -29,28 +30,40 @@ namespace {
 
 constexpr unsigned parse_options = pugi::parse_full | pugi::parse_fragment;
 
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\n'; }
+bool is_blank(char c) {
+  return c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
 
-/// Where `a` or `b` stands next in `text`. REQUIRES: one of them does. Eight bytes at a time: in a word XORed with a
-/// repeated character a zero byte marks the character, and the classic (w - 0x01..) & ~w & 0x80.. finds the lowest one.
+/// A bit in each byte of `word` up to and with the lowest one that equals the byte repeated in `pattern`: a
+/// zero byte of the difference is found by the classic (w - 0x01..) & ~w & 0x80.., exact in its lowest mark.
+std::uint64_t marks_of(std::uint64_t word, std::uint64_t pattern) {
+  constexpr std::uint64_t ones = 0x0101010101010101U;
+  const std::uint64_t difference = word ^ pattern;
+  return (difference - ones) & ~difference & (ones << 7);
+}
+
+/// Where `a` or `b` stands next in `text`. REQUIRES: one of them does. Nearly every value ends within sixteen
+/// bytes, so these are looked at without a branch between them.
 std::size_t find_either(std::string_view text, std::size_t at, char a, char b) {
   constexpr std::uint64_t ones = 0x0101010101010101U;
-  constexpr std::uint64_t tops = 0x8080808080808080U;
   const std::uint64_t all_a = ones * static_cast<unsigned char>(a);
   const std::uint64_t all_b = ones * static_cast<unsigned char>(b);
-  for (; std::endian::native == std::endian::little && at + 8 <= text.size(); at += 8) {
-    std::uint64_t word = 0;
-    std::memcpy(&word, text.data() + at, 8);
-    const std::uint64_t is_a = word ^ all_a;
-    const std::uint64_t is_b = word ^ all_b;
-    const std::uint64_t marks = (((is_a - ones) & ~is_a) | ((is_b - ones) & ~is_b)) & tops;
-    if (marks != 0) return at + static_cast<std::size_t>(std::countr_zero(marks)) / 8;
+  for (; std::endian::native == std::endian::little && at + 16 <= text.size(); at += 16) {
+    std::array<std::uint64_t, 2> words{};
+    std::memcpy(words.data(), text.data() + at, 16);
+    const std::uint64_t low = marks_of(words[0], all_a) | marks_of(words[0], all_b);
+    const std::uint64_t high = marks_of(words[1], all_a) | marks_of(words[1], all_b);
+    if ((low | high) == 0) continue;
+    const bool first = low != 0;
+    return at + (first ? 0U : 8U) + static_cast<std::size_t>(std::countr_zero(first ? low : high)) / 8;
   }
   while (text[at] != a && text[at] != b) ++at;
   return at;
 }
 
-std::uint32_t narrow(std::size_t offset) { return static_cast<std::uint32_t>(offset); }
+std::uint32_t narrow(std::size_t offset) {
+  return static_cast<std::uint32_t>(offset);
+}
 
 }  // namespace
 
@@ -70,8 +83,8 @@ class TreeBuilder {
     same_length_ = !references_ && text_.find('\r') == text_.npos;
     pugi::xml_document document;
     // The mark itself is skipped: pugixml would hand it out as text.
-    const auto result =
-        document.load_buffer_inplace(copy_ + body, text_.size() + 1 - body, parse_options, pugi::encoding_utf8);
+    const auto result = document.load_buffer_inplace(copy_ + body, text_.size() + 1 - body, parse_options,
+                                                     pugi::encoding_utf8);
     if (!result) {
       tell_parse_error(result.status, body + static_cast<std::size_t>(result.offset));
       return std::nullopt;
@@ -80,7 +93,8 @@ class TreeBuilder {
     tree_.attributes_.reserve(text_.size() / 12 + 4);
     if (!walk(document)) return std::nullopt;
     if (tree_.nodes_.empty()) {
-      fault(Rule::NotWellFormed, body, body, "the file holds no element").help("its root is 'board', 'harness' or 'families'");
+      fault(Rule::NotWellFormed, body, body, "the file holds no element")
+          .help("its root is 'board', 'harness' or 'families'");
       return std::nullopt;
     }
     return std::move(tree_);
@@ -128,12 +142,17 @@ class TreeBuilder {
   bool visit(const pugi::xml_node& node, const std::vector<XmlTree::Index>& open) {
     skipped_ = false;
     switch (node.type()) {
-      case pugi::node_element: return element(node, open.empty());
+      case pugi::node_element:
+        return element(node, open.empty());
       case pugi::node_pcdata:
-      case pugi::node_cdata: return stray_text(node, open.empty());
-      case pugi::node_comment: return comment(offset(node.value()));
-      case pugi::node_declaration: return declaration(offset(node.name()) - 2);
-      case pugi::node_pi: return instruction(node);
+      case pugi::node_cdata:
+        return stray_text(node, open.empty());
+      case pugi::node_comment:
+        return comment(offset(node.value()));
+      case pugi::node_declaration:
+        return declaration(offset(node.name()) - 2);
+      case pugi::node_pi:
+        return instruction(node);
       case pugi::node_doctype: {
         const std::size_t at = offset(node.value());
         const std::size_t begin = text_.rfind("<!DOCTYPE", at);
@@ -141,7 +160,8 @@ class TreeBuilder {
         return false;
       }
       case pugi::node_null:
-      case pugi::node_document: break;
+      case pugi::node_document:
+        break;
     }
     return true;
   }
@@ -157,7 +177,8 @@ class TreeBuilder {
       return true;
     }
     if (static_cast<int>(tree_.nodes_.size()) >= limits_.entries) {
-      fault(Rule::TooLarge, at, at + name.size(), format("the file has more than {} elements", limits_.entries));
+      fault(Rule::TooLarge, at, at + name.size(),
+            format("the file has more than {} elements", limits_.entries));
       return false;
     }
     XmlNode made;
@@ -175,7 +196,8 @@ class TreeBuilder {
       if (!value_end) return false;
       XmlAttribute& made_attribute = tree_.attributes_.emplace_back();
       made_attribute.name = {attribute_name, name_length(attribute_name, name_at, value_at)};
-      made_attribute.value = same_length_ ? std::string_view(value, *value_end - value_at) : std::string_view(value);
+      made_attribute.value =
+          same_length_ ? std::string_view(value, *value_end - value_at) : std::string_view(value);
       made_attribute.name_at = narrow(name_at);
       made_attribute.value_at = narrow(value_at);
       made_attribute.value_end = narrow(*value_end);
@@ -205,7 +227,8 @@ class TreeBuilder {
     }
     if (references_) {
       if (auto bad = check_references(text_.substr(begin, end - begin))) {
-        fault(Rule::NotWellFormed, begin + bad->begin, begin + bad->end, std::move(bad->message)).help(std::move(bad->help));
+        fault(Rule::NotWellFormed, begin + bad->begin, begin + bad->end, std::move(bad->message))
+            .help(std::move(bad->help));
         return std::nullopt;
       }
     }
@@ -225,7 +248,8 @@ class TreeBuilder {
       while (end > begin && is_blank(text_[end - 1])) --end;
     }
     if (outermost) {
-      fault(Rule::StrayText, begin, end, "text outside the root element").help("delete it, or make it a comment: <!-- ... -->");
+      fault(Rule::StrayText, begin, end, "text outside the root element")
+          .help("delete it, or make it a comment: <!-- ... -->");
       return true;
     }
     XmlNode made;
@@ -240,7 +264,8 @@ class TreeBuilder {
   bool comment(std::size_t begin) {
     const std::size_t dashes = text_.find("--", begin);
     if (dashes == text_.npos || text_.substr(dashes).starts_with("-->")) return true;
-    fault(Rule::NotWellFormed, dashes, dashes + 2, "'--' inside a comment").help("write '- -', or end the comment with '-->'");
+    fault(Rule::NotWellFormed, dashes, dashes + 2, "'--' inside a comment")
+        .help("write '- -', or end the comment with '-->'");
     return false;
   }
 
@@ -257,7 +282,8 @@ class TreeBuilder {
     const std::size_t at = offset(node.name());
     for (const char c : target) {
       if (static_cast<signed char>(c) > 0 && c != ':') continue;
-      fault(Rule::NotWellFormed, at, at + target.size(), format("bad name '{}' of a processing instruction", target))
+      fault(Rule::NotWellFormed, at, at + target.size(),
+            format("bad name '{}' of a processing instruction", target))
           .help("delete the instruction; plugward reads none");
       return false;
     }
@@ -276,22 +302,37 @@ class TreeBuilder {
       return fault(Rule::NotWellFormed, at, to, std::move(message));
     };
     switch (status) {
-      case pugi::status_bad_doctype: return tell_doctype(text_.rfind("<!", at) == text_.npos ? at : text_.rfind("<!", at));
-      case pugi::status_end_element_mismatch: return tell_mismatch(at);
-      case pugi::status_no_document_element: bad("the file holds no element"); return;
-      case pugi::status_bad_pi: return tell_unended("<?", "?>", "instruction", at);
-      case pugi::status_bad_comment: return tell_unended("<!--", "-->", "comment", at);
-      case pugi::status_bad_cdata: return tell_unended("<![CDATA[", "]]>", "CDATA section", at);
-      case pugi::status_bad_attribute:
-        bad("an attribute is not written as name=\"value\"").help("look for a missing quote, '=' or blank just before this place");
+      case pugi::status_bad_doctype:
+        return tell_doctype(text_.rfind("<!", at) == text_.npos ? at : text_.rfind("<!", at));
+      case pugi::status_end_element_mismatch:
+        return tell_mismatch(at);
+      case pugi::status_no_document_element:
+        bad("the file holds no element");
         return;
-      case pugi::status_bad_start_element: bad("the start tag is broken here").help("a tag ends with '>' or '/>'"); return;
-      case pugi::status_bad_end_element: bad("the end tag is broken here").help("an end tag is '</', the name, '>'"); return;
-      default: bad("'<' does not begin a tag here").help("write '&lt;' for the sign itself"); return;
+      case pugi::status_bad_pi:
+        return tell_unended("<?", "?>", "instruction", at);
+      case pugi::status_bad_comment:
+        return tell_unended("<!--", "-->", "comment", at);
+      case pugi::status_bad_cdata:
+        return tell_unended("<![CDATA[", "]]>", "CDATA section", at);
+      case pugi::status_bad_attribute:
+        bad("an attribute is not written as name=\"value\"")
+            .help("look for a missing quote, '=' or blank just before this place");
+        return;
+      case pugi::status_bad_start_element:
+        bad("the start tag is broken here").help("a tag ends with '>' or '/>'");
+        return;
+      case pugi::status_bad_end_element:
+        bad("the end tag is broken here").help("an end tag is '</', the name, '>'");
+        return;
+      default:
+        bad("'<' does not begin a tag here").help("write '&lt;' for the sign itself");
+        return;
     }
   }
 
-  void tell_unended(std::string_view opening, std::string_view closing, std::string_view what, std::size_t at) {
+  void tell_unended(std::string_view opening, std::string_view closing, std::string_view what,
+                    std::size_t at) {
     const std::size_t begin = text_.rfind(opening, at);
     if (begin != text_.npos) at = begin;
     fault(Rule::NotWellFormed, at, std::min(at + opening.size(), text_.size()),
@@ -307,7 +348,8 @@ class TreeBuilder {
     const std::string_view closing = ended ? "" : text_.substr(tag + 2, stop - tag - 2);
     if (open.empty()) {
       const std::size_t begin = ended ? std::min(at, text_.size()) : tag + 2;
-      fault(Rule::NotWellFormed, begin, stop, format("the end tag '</{}>' has no start tag", closing)).help("delete it");
+      fault(Rule::NotWellFormed, begin, stop, format("the end tag '</{}>' has no start tag", closing))
+          .help("delete it");
       return;
     }
     const OpenTag& inner = open.back();
@@ -317,8 +359,8 @@ class TreeBuilder {
           .help(format("write '</{}>' behind its last child, or '/>' at the end of its tag", inner.name));
       return;
     }
-    const bool opened_outside =
-        std::any_of(open.begin(), open.end(), [&](const OpenTag& tag_open) { return tag_open.name == closing; });
+    const bool opened_outside = std::any_of(
+        open.begin(), open.end(), [&](const OpenTag& tag_open) { return tag_open.name == closing; });
     const bool misspelt = edit_distance(closing, inner.name) <= 3;
     if (!opened_outside && !misspelt) {
       fault(Rule::NotWellFormed, tag + 2, stop, format("the end tag '</{}>' has no start tag", closing))
@@ -326,7 +368,8 @@ class TreeBuilder {
           .help("delete it, or write the start tag that it belongs to");
       return;
     }
-    fault(Rule::NotWellFormed, tag + 2, stop, format("'</{}>' stands where '</{}>' must", closing, inner.name))
+    fault(Rule::NotWellFormed, tag + 2, stop,
+          format("'</{}>' stands where '</{}>' must", closing, inner.name))
         .note(opened, format("'{}' is opened here", inner.name))
         .help(opened_outside ? format("close '{}' first, or write '/>' at the end of its tag", inner.name)
                              : format("did you mean '</{}>'?", inner.name));
@@ -339,9 +382,9 @@ class TreeBuilder {
   XmlTree tree_;
   char* copy_ = nullptr;
   std::size_t body_ = 0;
-  bool references_ = false;  ///< there is a '&' somewhere
-  bool same_length_ = false; ///< every value is as long in the copy as in the text
-  bool skipped_ = false;     ///< the element just visited is left out of the tree
+  bool references_ = false;   ///< there is a '&' somewhere
+  bool same_length_ = false;  ///< every value is as long in the copy as in the text
+  bool skipped_ = false;      ///< the element just visited is left out of the tree
 };
 
 std::optional<XmlTree> read_tree(const Sources& sources, FileId file, const ReaderLimits& limits,

@@ -21,20 +21,20 @@ namespace plugward {
 
 struct XmlAttribute {
   std::string_view name;
-  std::string_view value;       ///< references resolved
-  std::uint32_t name_at = 0;    ///< offset of the name in the file
-  std::uint32_t value_at = 0;   ///< the value as written, without its quotes: [value_at, value_end)
+  std::string_view value;      ///< references resolved
+  std::uint32_t name_at = 0;   ///< offset of the name in the file
+  std::uint32_t value_at = 0;  ///< the value as written, without its quotes: [value_at, value_end)
   std::uint32_t value_end = 0;
 };
 
 /// An element, or text where only elements may stand (its name is "").
 struct XmlNode {
   std::string_view name;
-  std::uint32_t begin = 0;            ///< the start tag from '<' to behind '>', or the text
+  std::uint32_t begin = 0;  ///< the start tag from '<' to behind '>', or the text
   std::uint32_t end = 0;
   std::uint32_t first_attribute = 0;
   std::uint32_t attributes = 0;
-  std::uint32_t after = 0;            ///< index of the first node that is not inside this one
+  std::uint32_t after = 0;  ///< index of the first node that is not inside this one
 
   bool is_text() const { return name.empty(); }
 };
@@ -51,7 +51,10 @@ class XmlTree {
       const XmlTree* tree;
       Index at;
       Index operator*() const { return at; }
-      Iterator& operator++() { at = tree->nodes_[at].after; return *this; }
+      Iterator& operator++() {
+        at = tree->nodes_[at].after;
+        return *this;
+      }
       bool operator!=(const Iterator& other) const { return at != other.at; }
     };
     Children(const XmlTree& tree, Index parent) : tree_(&tree), parent_(parent) {}

@@ -335,7 +335,8 @@ TEST_CASE("proximity switches") {
       {"PRX-7 NPN with up to 2 V drop: low is not guaranteed",
        sheets,
        Answer{24, driver(OutputKind::Sinking, 1.9), 3.6, 2.0, pull_up(10e3)},
-       {"level-low 1.9 limit 0.8 sometimes at J1.1 from driver | output 'Q' on | 3V3 - J1.1"}},
+       {"level-low 1.9 limit 0.8 sometimes at J1.1 from driver | output 'Q' on | ground - J1.3 - BU - G - Q "
+        "- BK - J1.1"}},
       {"PRX-8 NPN with its own 10 kohm to 24 V",
        "issue thread on inductive limit switches",
        Answer{24, driver(OutputKind::Sinking, 0.4, 0, 10e3), 3.6, 2.0, {}},
@@ -486,7 +487,8 @@ TEST_CASE("limit switches") {
       {"END-1 three wires straight: C on +5 V, NO on ground",
        "an assembly guide, pin order only",
        lever(1, 2, 3),
-       {"short-circuit 26.32 limit 3 sometimes at J1.1 BK from 5V | switch closed | 5V - J1.1 - BK - C - NO "
+       {"short-circuit 26.32 limit 3 sometimes at J1.1 BK from 5V | switch C-NO closed | 5V - J1.1 - BK - C "
+        "- NO "
         "- RD - J1.2 - ground",
         "stuck 5 limit 1.5 at J1.3 from switch |  | 5V - J1.1 - BK - C - NC - WH - J1.3"}},
       {"END-2 C on the signal, NC on ground, +5 V open", "an assembly guide", lever(3, 0, 2), {}},

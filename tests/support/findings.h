@@ -13,7 +13,8 @@
 
 namespace plugward::test {
 
-/// A board with rails of 24 V, 12 V, 5 V and 3.3 V without tolerance, all with a limit, stated by measurement.
+/// A board with rails of 24 V, 12 V, 5 V and 3.3 V without tolerance, all with a limit, stated by
+/// measurement.
 inline std::string board_of(std::string_view body) {
   return format(
       "<board id='b' title='B' width='100 mm' height='80 mm' evidence='e'>"
@@ -35,11 +36,12 @@ inline std::string harness_of(std::string_view body) {
 /// A header J1 (22 AWG contacts of the XH family carry 3 A) with the given pins.
 inline std::string header_of_pins(std::string_view use, int positions, std::string_view pins,
                                   std::string_view family = "xh-2.50") {
-  return format("<header id='J1' use='{}' family='{}' positions='{}'>{}</header>", use, family, positions, pins);
+  return format("<header id='J1' use='{}' family='{}' positions='{}'>{}</header>", use, family, positions,
+                pins);
 }
 
-/// A plug p whose cavities 1, 2, ... hold leads to these terminals; "-" leaves a cavity empty, "?" is a lead that
-/// goes nobody knows where.
+/// A plug p whose cavities 1, 2, ... hold leads to these terminals; "-" leaves a cavity empty, "?" is a lead
+/// that goes nobody knows where.
 inline std::string plug_of_leads(std::string_view terminals, std::string_view family = "xh-2.50",
                                  std::string_view more = "") {
   std::string leads;
@@ -59,8 +61,10 @@ inline std::string plug_of_leads(std::string_view terminals, std::string_view fa
 
 /// "harm overvoltage: 24 V on 'S' ... | state | path" and, of a doubt, its measurement on a line of its own.
 inline std::string told(const Finding& finding) {
-  std::string text = format("{} {}: {}", to_word(finding.weight), rule_info(finding.rule).id, finding.message);
-  if (!finding.state.empty() || !finding.path.empty()) text += format(" | {} | {}", finding.state, finding.path);
+  std::string text =
+      format("{} {}: {}", to_word(finding.weight), rule_info(finding.rule).id, finding.message);
+  if (!finding.state.empty() || !finding.path.empty())
+    text += format(" | {} | {}", finding.state, finding.path);
   text += '\n';
   if (finding.measurement) {
     const Measurement& m = *finding.measurement;
@@ -72,7 +76,8 @@ inline std::string told(const Finding& finding) {
 inline std::string told(const Assessment& assessment) {
   std::string text;
   for (const Finding& finding : assessment.findings) text += told(finding);
-  for (const Setting& setting : assessment.settings) text += format("setting: {} ({})\n", setting.what, setting.why);
+  for (const Setting& setting : assessment.settings)
+    text += format("setting: {} ({})\n", setting.what, setting.why);
   return text;
 }
 

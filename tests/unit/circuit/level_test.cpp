@@ -116,6 +116,11 @@ TEST_CASE("from the board to a device") {
     CHECK(w.judge_with() ==
           Lines{"level-low 0.8993 limit 0.8 sometimes at D receiver from J1.1 | J1.1 low | J1.1 - GN - D"});
   }
+  SUBCASE("neither its high level nor its rail is stated") {
+    w.at(w.out).rail.clear();
+    w.receiver.high_above = Volts(2.0);
+    CHECK(w.judge_with() == Lines{"unknown-limit 0 limit 0 at J1.1 from receiver |  | "});
+  }
   SUBCASE("an open drain without any pull never gets high") {
     w.at(w.out).drive = DriveKind::OpenDrain;
     w.receiver.high_above = Volts(2.0);
@@ -170,8 +175,8 @@ TEST_CASE("a sinking sensor on an input with a pull-up") {
   SUBCASE("with a drop of 1.5 V it conducts but is not low") {
     // 1.5 V + 1.14 ohm x 1.8 V / 10 kohm = 1.5002 V
     w.driver.drop = Volts(1.5);
-    CHECK(w.judge_with() ==
-          Lines{"level-low 1.5 limit 0.8 sometimes at J1.1 from driver | output 'Q' on | 3V3 - J1.1"});
+    CHECK(w.judge_with() == Lines{"level-low 1.5 limit 0.8 sometimes at J1.1 from driver | output 'Q' on | "
+                                  "ground - J1.3 - BU - G - Q - BK - J1.1"});
   }
   SUBCASE("a leak of 10 uA: 3.3 V - 0.1 V") {
     w.driver.leak = Amps(10e-6);

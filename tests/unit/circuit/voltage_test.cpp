@@ -108,7 +108,7 @@ TEST_CASE("below ground: a sensor that is fed the wrong way round pulls its outp
   // Driven low at 50 ohm or not at all: -1.5 V. Low: 1.5 V / (50 + 0.1 + 0.14 ohm) = 29.9 mA; low at 0.4 V:
   // 1.9 V / 50.24 ohm = 37.8 mA.
   CHECK(w.judge() ==
-        Lines{"overvoltage -1.5 limit -0.3 at J1.1 from A |  | A - B - BK - J1.1",
+        Lines{"overvoltage -1.5 limit -0.3 at J1.1 from B |  | B - BK - J1.1",
               "pin-overcurrent 0.03782 limit 0.02 sometimes at J1.1 from J1.1 | J1.1 low | J1.1 - BK - B"});
 }
 

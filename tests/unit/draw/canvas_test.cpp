@@ -58,8 +58,8 @@ TEST_CASE("equal input gives equal bytes in every format") {
   const Scene scene = scene_of(*test::foreign_titles());
   for (const PictureFormat format : {PictureFormat::Svg, PictureFormat::Pdf, PictureFormat::Png}) {
     CAPTURE(static_cast<int>(format));
-    const std::string first = render(scene, {format, 100, ""});
-    CHECK(first == render(scene, {format, 100, ""}));
+    const std::string first = render(scene, {format, 100, "", ""});
+    CHECK(first == render(scene, {format, 100, "", ""}));
     CHECK(first.size() > 2000);
   }
 }
@@ -69,7 +69,7 @@ TEST_CASE("SVG: title and description come first and name the picture") {
   Group group{"frame", {}};
   group.add(Words{{5, 6}, "1 < 2", 9, false, 0x112233, Anchor::Start, 0});
   scene.groups.push_back(group);
-  const std::string svg = render(scene, {PictureFormat::Svg, 150, ""});
+  const std::string svg = render(scene, {PictureFormat::Svg, 150, "", ""});
   CHECK(svg.rfind("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
                   "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"20mm\" height=\"10mm\" viewBox=\"0 0 20 "
                   "10\" role=\"img\" "
@@ -82,10 +82,22 @@ TEST_CASE("SVG: title and description come first and name the picture") {
   CHECK(contains(svg, ">1 &lt; 2</text>"));
 }
 
+TEST_CASE("SVG: a prefix keeps the ids of several pictures in one page apart") {
+  Scene scene{20, 10, "t", "d", {}};
+  Group group{"frame", {}};
+  group.add(Words{{5, 6}, "1", 9, false, 0, Anchor::Start, 0});
+  scene.groups.push_back(group);
+  const std::string svg = render(scene, {PictureFormat::Svg, 150, "", "j9-"});
+  CHECK(contains(svg, "aria-labelledby=\"j9-title j9-desc\""));
+  CHECK(contains(svg, "<path id=\"j9-o0\""));
+  CHECK(contains(svg, "<use href=\"#j9-o0\""));
+  CHECK_FALSE(contains(svg, "id=\"o"));
+}
+
 TEST_CASE("SVG: rsvg-convert draws it") {
   if (!have("rsvg-convert")) return;
-  const std::string svg =
-      file_with("canvas_test.svg", render(scene_of(*test::foreign_titles()), {PictureFormat::Svg, 150, ""}));
+  const std::string svg = file_with(
+      "canvas_test.svg", render(scene_of(*test::foreign_titles()), {PictureFormat::Svg, 150, "", ""}));
   const std::string png = svg + ".png";
   const Ran ran = run("rsvg-convert -o '" + png + "' '" + svg + "'");
   CHECK(ran.output == "");
@@ -95,8 +107,8 @@ TEST_CASE("SVG: rsvg-convert draws it") {
 
 TEST_CASE("PDF: pdfinfo reads title, author, date and page size") {
   if (!have("pdfinfo")) return;
-  const std::string pdf = file_with(
-      "canvas_test.pdf", render(scene_of(*test::probe_to_repin()), {PictureFormat::Pdf, 150, "2026-03-02"}));
+  const std::string pdf = file_with("canvas_test.pdf", render(scene_of(*test::probe_to_repin()),
+                                                              {PictureFormat::Pdf, 150, "2026-03-02", ""}));
   const Ran ran = run("pdfinfo -rawdates '" + pdf + "'");
   CHECK(ran.status == 0);
   CHECK(contains(
@@ -112,8 +124,8 @@ TEST_CASE("PDF: pdfinfo reads title, author, date and page size") {
 
 TEST_CASE("PDF: its text can be searched, in every script") {
   if (!have("pdftotext")) return;
-  const std::string pdf = file_with("canvas_test_2.pdf",
-                                    render(scene_of(*test::foreign_titles()), {PictureFormat::Pdf, 150, ""}));
+  const std::string pdf = file_with(
+      "canvas_test_2.pdf", render(scene_of(*test::foreign_titles()), {PictureFormat::Pdf, 150, "", ""}));
   const Ran ran = run("pdftotext -layout '" + pdf + "' -");
   CHECK(ran.status == 0);
   CHECK(contains(ran.output, "Датчик стола «Коршун»"));
@@ -123,7 +135,7 @@ TEST_CASE("PDF: its text can be searched, in every script") {
 
 TEST_CASE("PNG: has the signature and the size that was asked for") {
   const Scene scene{25.4, 12.7, "", "", {}};
-  const std::string png = render(scene, {PictureFormat::Png, 100, ""});
+  const std::string png = render(scene, {PictureFormat::Png, 100, "", ""});
   CHECK(png.substr(0, 8) == "\x89PNG\r\n\x1a\n");
   // Width and height, big-endian, at bytes 16 and 20 (PNG specification, IHDR).
   CHECK(static_cast<unsigned char>(png[19]) == 100);

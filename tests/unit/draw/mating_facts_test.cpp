@@ -52,6 +52,14 @@ TEST_CASE("only MATE and a finished plan call a lead suited") {
   CHECK(meeting_words(gather(f->fitting, f->advice, 0), 0, 1, false) == "meets J1.1");
 }
 
+TEST_CASE("a plug that a plan leaves alone is suited, one without a plan is not called so") {
+  const test::FixturePtr f = test::probe_to_repin();
+  f->advice.plan->plugs[0].steps.clear();
+  CHECK(meeting_words(gather(f->fitting, f->advice, 0), 0, 1, false) == "✓ suits J9.1");
+  f->advice.plan.reset();
+  CHECK(meeting_words(gather(f->fitting, f->advice, 0), 0, 1, false) == "meets J9.1");
+}
+
 TEST_CASE("the panel of a plug that mates checks every lead off") {
   const test::FixturePtr f = test::motor_mates();
   std::string text;
@@ -59,7 +67,7 @@ TEST_CASE("the panel of a plug that mates checks every lead off") {
     text += p.sign + "|" + p.text + "\n";
   CHECK(text ==
         "|The plug may be mated as it is.\n"
-        "|Nothing to move in this plug. Lead by lead\n"
+        "|Nothing to move; lead by lead\n"
         "✓|1 BK (A1) meets 1 motor 1A\n"
         "✓|2 GN (B1) meets 2 motor 1B\n"
         "✓|3 BU (A2) meets 3 motor 2A\n"

@@ -193,6 +193,16 @@ TEST_CASE("a plug that is too long says so instead of drawing small") {
   CHECK(find_group(scene, "now cavity 1") == nullptr);
 }
 
+TEST_CASE("so does one whose header cannot be read at the same scale") {
+  const test::FixturePtr f = test::motor_mates();
+  Family fine;
+  fine.id = "xh-2.50";
+  fine.pitch = Millimetres(0.5);
+  f->catalogue.add(fine);
+  f->harness.plugs[0].family = "screw-5.08";
+  CHECK(find_group(picture(*f, View::WireSide), "not drawn") != nullptr);
+}
+
 TEST_CASE("golden scenes") {
   struct Row {
     test::FixturePtr (*make)();

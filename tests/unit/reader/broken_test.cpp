@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Every file in broken/ has one kind of fault, and beside it the whole text that a person is shown. After a change that
-// is meant, PLUGWARD_REWRITE=1 writes the texts anew; then read the difference line by line.
+// Every file in broken/ has one kind of fault, and beside it the whole text that a person is shown. After a
+// change that is meant, PLUGWARD_REWRITE=1 writes the texts anew; then read the difference line by line.
 #include <doctest/doctest.h>
 
 #include <algorithm>
@@ -18,7 +18,8 @@ namespace {
 
 std::vector<std::filesystem::path> broken_files() {
   std::vector<std::filesystem::path> files;
-  for (const auto& entry : std::filesystem::directory_iterator(PLUGWARD_SOURCE_DIR "/tests/unit/reader/broken")) {
+  for (const auto& entry :
+       std::filesystem::directory_iterator(PLUGWARD_SOURCE_DIR "/tests/unit/reader/broken")) {
     if (entry.path().extension() == ".xml") files.push_back(entry.path());
   }
   std::sort(files.begin(), files.end());

@@ -60,7 +60,8 @@ board or a dead part. Mains wiring is for a qualified person.
 
 TEST_CASE("advice as text: MEASURE names what settles the doubt") {
   const Sample sample;
-  CHECK(advice_text(sample.sources, sample.fitting, sample.measure) == R"(MEASURE: Which rail JP1 chooses decides.
+  CHECK(advice_text(sample.sources, sample.fitting, sample.measure) ==
+        R"(MEASURE: Which rail JP1 chooses decides.
 
 board wren-1: Wren one, revision B
 harness breeze: Breeze fan

@@ -10,7 +10,8 @@ namespace plugward {
 
 TEST_CASE("the procedure, whole") {
   const Sample sample;
-  CHECK(repin_text(sample.fitting, sample.repin) == R"(REPIN: Two contacts of plug 'fan' change places; after that it may go on J1.
+  CHECK(repin_text(sample.fitting, sample.repin) ==
+        R"(REPIN: Two contacts of plug 'fan' change places; after that it may go on J1.
 
 board wren-1: Wren one, revision B
 harness breeze: Breeze fan

@@ -1,0 +1,224 @@
+// SPDX-License-Identifier: MIT
+// Idea: everything but type scales, so try the scales of a fixed list from the largest down and take the
+// first at which the heights add up; only then say less and try again. At most 3 + 10 + 13 passes over 15
+// scales, each linear in the number of labels; a page takes milliseconds. Tested in page_test.cpp and
+// mating_picture_test.cpp.
+#include "draw/page_plan.h"
+
+#include <algorithm>
+#include <array>
+
+#include "base/format.h"
+#include "draw/moves.h"
+#include "draw/words.h"
+
+namespace plugward {
+namespace {
+
+constexpr double flag_room = 6.5;
+constexpr double spare_room = 32;  ///< beside the housing, for leads that were taken out
+constexpr int most_columns = 40;
+constexpr std::array<double, 15> scales = {16, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.6, 2.5, 2, 1.5, 1.2, 1};
+constexpr double widest_pitch = 20.5;  ///< on paper
+constexpr double deepest = 34;         ///< a part larger on paper says no more
+
+/// How much a label says. What the arcs and the row of the header show anyway is left out first; the
+/// description says everything.
+enum class Detail { Full, Short, Least };
+
+PageLabels make_labels(const MatingFacts& facts, Detail detail) {
+  PageLabels labels;
+  for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
+    const auto lead_label = [&](const Arrangement& arrangement, bool after) {
+      const int lead = MatingFacts::lead_in(arrangement, cavity);
+      Label label;
+      if (lead < 0) return label;
+      label.phrases = lead_phrases(facts.lead(lead), *facts.fitting.harness);
+      if (facts.plan != nullptr && detail == Detail::Least && after) label.phrases.resize(1);
+      if (facts.plan != nullptr && detail != Detail::Full) return label;
+      if (facts.plan != nullptr && !after) {
+        const int goal = facts.then.cavity[static_cast<std::size_t>(lead)];
+        label.phrases.push_back(goal == cavity ? "stays"
+                                : goal > 0     ? format("moves to {}", goal)
+                                               : "comes out");
+      } else {
+        label.phrases.push_back(meeting_words(facts, lead, cavity, after));
+      }
+      return label;
+    };
+    labels.now.push_back(lead_label(facts.now, false));
+    labels.then.push_back(lead_label(facts.then, true));
+  }
+  for (const Pin& pin : facts.header.pins) {
+    labels.pins.push_back({pin_phrases(pin, facts.fitting)});
+    if (detail == Detail::Least) labels.pins.back().phrases.resize(1);
+  }
+  return labels;
+}
+
+double tallest_of(const std::vector<Label>& labels, const LabelColumns& columns, double limit,
+                  const TextMeasure& measure) {
+  double tallest = 0;
+  for (const Label& label : labels)
+    tallest = std::max(tallest, set_label(label, columns, limit, measure).height);
+  return tallest;
+}
+
+class Planner {
+ public:
+  Planner(const MatingFacts& facts, View view, const Box& field, const TextMeasure& measure)
+      : facts_(facts), view_(view), field_(field), measure_(measure) {
+    for (const Lead& lead : facts.plug.leads) codes_.push_back(to_code(lead.colour));
+    for (std::size_t i = 0; i < facts.then.cavity.size(); ++i) {
+      if (facts.then.cavity[i] <= 0) spares_.push_back(static_cast<int>(i));
+    }
+    flags_ = std::any_of(facts.flagged.begin(), facts.flagged.end(),
+                         [](const Flagged& f) { return f.number > 0; });
+  }
+
+  std::optional<PagePlan> choose() {
+    PagePlan last;
+    for (const Detail detail : {Detail::Full, Detail::Short, Detail::Least}) {
+      labels_ = make_labels(facts_, detail);
+      if (best_scale(60, last)) return last;
+    }
+    // Names are shortened only when no scale would do otherwise.
+    for (double tallest = 56; tallest >= 20; tallest -= 4) {
+      if (best_scale(tallest, last)) return last;
+    }
+    if (!moves()) return std::nullopt;
+    // Two housings of two rows and a deep header are too much for one page: the header's words go to the
+    // leads.
+    header_drawn_ = false;
+    labels_ = make_labels(facts_, Detail::Short);
+    for (int cavity = 1; cavity <= std::min(facts_.plug.positions, facts_.header.positions); ++cavity) {
+      Label& label = labels_.then[static_cast<std::size_t>(cavity) - 1];
+      if (label.phrases.empty()) continue;
+      label.phrases.resize(1);
+      label.phrases.push_back(format("on {}.{}", facts_.header.id, cavity));
+      label.phrases.push_back(pin_phrases(facts_.header.pin(cavity), facts_.fitting).front());
+    }
+    for (double tallest = 60; tallest >= 12; tallest -= 4) {
+      if (best_scale(tallest, last)) return last;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  bool moves() const { return facts_.plan != nullptr; }
+
+  /// Between the housings: for the arcs, and for leads that lie beside the housing.
+  double band() const {
+    const std::size_t rows = spares_.size() <= 3 ? spares_.size() : (spares_.size() + 1) / 2;
+    return std::max(move_band(facts_.plan->steps),
+                    spares_.empty() ? 0.0 : 12 + page::spare_row * static_cast<double>(rows));
+  }
+
+  PagePlan at(double scale, double tallest) const {
+    PagePlan l;
+    l.labels = labels_;
+    l.header_drawn = header_drawn_;
+    l.spares = spares_;
+    if (moves()) l.band = band();
+    l.scale = scale;
+    l.tallest = tallest;
+    l.plug = plug_size(facts_.plug_family, facts_.plug.rows, scale);
+    l.header = header_size(facts_.header_family, facts_.header.rows, scale);
+    l.plug_grid = {facts_.plug.positions,
+                   facts_.plug.rows,
+                   facts_.plug.numbering,
+                   view_,
+                   l.plug.pitch,
+                   l.plug.row_pitch,
+                   {},
+                   0};
+    l.header_grid = {facts_.header.positions,
+                     facts_.header.rows,
+                     facts_.header.numbering,
+                     View::WireSide,
+                     l.header.pitch,
+                     l.header.row_pitch,
+                     {},
+                     0};
+    if (columns(l.header_grid) > columns(l.plug_grid) + 2)
+      l.header_grid.shown_columns = columns(l.plug_grid) + 2;
+    const double room = field_.right - field_.left;
+    const int count = std::max(label_slots(l.plug_grid), label_slots(l.header_grid));
+    std::vector<Label> all = labels_.now;
+    if (moves()) all.insert(all.end(), labels_.then.begin(), labels_.then.end());
+    for (int n = 1; n <= facts_.header.positions; ++n) {
+      if (shown(l.header_grid, n)) all.push_back(labels_.pins[static_cast<std::size_t>(n) - 1]);
+    }
+    l.columns = choose_columns(count, l.plug.pitch / l.plug_grid.rows, room, all, measure_);
+    l.columns.centre = (field_.left + field_.right) / 2;
+    l.zone = lead_zone(l.plug_grid, l.columns, codes_, measure_);
+    if (moves()) l.zone.fan = std::min(l.zone.fan, 8.0);
+    l.now_labels = tallest_of(labels_.now, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
+    l.then_labels = moves() ? tallest_of(labels_.then, l.columns, tallest, measure_) : 0;
+    std::vector<Label> pins;
+    for (int n = 1; n <= facts_.header.positions; ++n) {
+      if (shown(l.header_grid, n)) pins.push_back(labels_.pins[static_cast<std::size_t>(n) - 1]);
+    }
+    l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
+
+    const double housing = housing_height(l.plug, facts_.plug_family);
+    const double header = header_height(l.header_grid, l.header) + leader_height(l.header_grid, l.columns);
+    l.total = l.now_labels + l.zone.height() + housing + 4;
+    if (header_drawn_) l.total += header + l.pin_labels;
+    if (moves()) l.total += l.band + housing + l.zone.height() + l.then_labels;
+    return l;
+  }
+
+  bool fits(const PagePlan& l) const {
+    if (l.total > field_.bottom - field_.top) return false;
+    const double room = field_.right - field_.left;
+    const double plug = (drawn_columns(l.plug_grid) - 1) * l.plug.pitch + 2 * l.plug.side;
+    const double header = (drawn_columns(l.header_grid) - 1) * l.header.pitch + 2 * l.header.side;
+    if (std::max(plug, header) + 8 > room) return false;
+    if (l.columns.width * l.columns.count > room + 0.01) return false;
+    if (!spares_.empty() && plug + 2 * spare_room > room) return false;
+    return true;
+  }
+
+  /// The largest scale at which everything fits, with labels up to `tallest` mm; else false.
+  bool best_scale(double tallest, PagePlan& plan) const {
+    const double least_pitch = facts_.plug.rows > 1 || facts_.header.rows > 1 ? 6.3 : 4.2;
+    for (const double scale : scales) {
+      PagePlan l = at(scale, tallest);
+      if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
+      if (std::max(l.plug.half_depth, l.header.half_depth) > deepest / 2 && l.plug.pitch > 8) continue;
+      if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
+      plan = std::move(l);
+      if (fits(plan)) return true;
+    }
+    return false;
+  }
+
+  const MatingFacts& facts_;
+  View view_;
+  Box field_;
+  const TextMeasure& measure_;
+  PageLabels labels_;
+  std::vector<std::string> codes_;
+  std::vector<int> spares_;
+  bool flags_ = false;
+  bool header_drawn_ = true;
+};
+
+}  // namespace
+
+Box page_field(double width, double height) {
+  return {page::gutter, page::title_height + 2.5, width - page::panel_width - page::gap,
+          height - page::foot_height - 1};
+}
+
+std::optional<PagePlan> plan_page(const MatingFacts& facts, View view, const Box& field,
+                                  const TextMeasure& measure) {
+  Grid probe;
+  probe.positions = facts.plug.positions;
+  probe.rows = facts.plug.rows;
+  if (columns(probe) > most_columns) return std::nullopt;
+  return Planner(facts, view, field, measure).choose();
+}
+
+}  // namespace plugward

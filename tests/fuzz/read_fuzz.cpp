@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// Any bytes are read as a description or refused with reasons, and the reasons can be printed. Never both,
+// never a crash.
+#include <cstdlib>
+#include <string>
+
+#include "reader/descriptions.h"
+#include "report/diagnostic_text.h"
+
+extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t size) {
+  plugward::Sources sources;
+  plugward::Catalogue catalogue;
+  plugward::Diagnostics diagnostics;
+  plugward::add_builtin_families(catalogue);
+  const plugward::FileId file = sources.add("fuzz", std::string(data, data + size));
+  const plugward::Description description = plugward::read_description(sources, file, catalogue, diagnostics);
+  const bool taken = description.board || description.harness || description.families;
+  if (taken == diagnostics.has_errors()) std::abort();
+  if (diagnostics_text(sources, diagnostics).empty() != diagnostics.all().empty()) std::abort();
+  return 0;
+}
