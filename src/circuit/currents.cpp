@@ -100,7 +100,8 @@ void judge_family(const CurrentCheck& check, const Family& family, const Largest
   const auto report = [&](ExcessKind kind, double limit) {
     check.report(kind, contact_locus(b), current, limit, limit * share, contact);
   };
-  if (const auto* rating = b.lead->gauge ? family.rating_at(*b.lead->gauge) : nullptr) {
+  const int positions = c.fitting->harness->plugs[at(b.contact.plug)].positions;
+  if (const auto* rating = b.lead->gauge ? family.rating_at(*b.lead->gauge, positions) : nullptr) {
     report(ExcessKind::ContactOvercurrent, rating->value.amps.value);
   } else if (const auto* smallest = family.smallest_rating()) {
     const double amps = smallest->value.amps.value;

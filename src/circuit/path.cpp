@@ -221,4 +221,23 @@ bool driven(const Solved& s, Where where, Node node) {
   return false;
 }
 
+bool decided(const Solved& s, Where where, const Probe& probe) {
+  const Island& island = s.islands[at(where.island)];
+  const Conducting net(s, island, where.state);
+  // Groups of nodes that conduct to one another; all fixed nodes are in the group of ground, node 0.
+  std::vector<int> group(net.volts.size());
+  for (std::size_t i = 0; i < group.size(); ++i) group[i] = net.fixed[i] ? 0 : static_cast<int>(i);
+  for (const Edge& edge : net.edges) {
+    const int kept = std::min(group[at(edge.a)], group[at(edge.b)]);
+    const int gone = std::max(group[at(edge.a)], group[at(edge.b)]);
+    std::replace(group.begin(), group.end(), gone, kept);
+  }
+  const auto here = [&](const Term& t) { return s.island_of[at(t.node)] == where.island; };
+  const auto group_of = [&](const Term& t) { return here(t) ? group[at(island.local[at(t.node)])] : 0; };
+  const auto held = [&](const Term& t) { return group_of(t) == 0; };
+  const auto together = [&](const Term& t) { return here(t) && group_of(t) == group_of(probe.front()); };
+  return std::all_of(probe.begin(), probe.end(), held) ||
+         (probe.size() > 1 && std::all_of(probe.begin(), probe.end(), together));
+}
+
 }  // namespace plugward::circuit

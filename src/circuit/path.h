@@ -24,4 +24,8 @@ Path path_through(const Solved&, Where, int contact);
 /// Does any conducting way lead from `node` to ground, a rail or an output in this state?
 bool driven(const Solved&, Where, Node node);
 
+/// Does a probe mean anything in this state? Its nodes in the island must reach a fixed node by conducting
+/// ways, or, when it is a difference within the island, each other: what nothing holds can have any voltage.
+bool decided(const Solved&, Where, const Probe&);
+
 }  // namespace plugward::circuit

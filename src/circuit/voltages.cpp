@@ -3,7 +3,8 @@
 //
 // A stated limit counts. Without one, a pin may see its own supply and the customary 0.3 V beyond (VIN
 // absolute maximum "VDD + 0.3 V", "VSS - 0.3 V": STM32F103x6 data sheet); more is not called damage but a
-// limit that is not known. A pin with stated clamps is judged by the current in them.
+// limit that is not known. A pin with stated clamps is judged by the current in them. States in which nothing
+// holds the node, or what it is measured against, say nothing about it.
 #include <algorithm>
 
 #include "circuit/limits.h"
@@ -34,16 +35,21 @@ struct VoltageCheck {
     const auto bad = [&](double v) {
       return side == Side::Highest ? v > limit + margin : v < limit - margin;
     };
-    const Extreme worst = extreme(s, probe, side, filter);
+    const Extreme any = extreme(s, probe, side, filter);
+    if (!any.found || !bad(any.value)) return;
+    const Filter held = [&](int island, const Island& i, int state) {
+      return (!filter || filter(island, i, state)) && decided(s, {island, state}, probe);
+    };
+    const Extreme worst = extreme(s, probe, side, held);
     if (!worst.found || !bad(worst.value)) return;
-    const Extreme best = extreme(s, probe, side == Side::Highest ? Side::Lowest : Side::Highest, filter);
+    const Extreme best = extreme(s, probe, side == Side::Highest ? Side::Lowest : Side::Highest, held);
     Excess e;
     e.kind = kind;
     e.value = value_in(s, value, worst.where);
     e.limit = value_in(s, limit_probe, worst.where) + limit;
     e.always = bad(best.value);
     e.at = at;
-    e.state = words_of(s, probe, worst, bad, filter);
+    e.state = words_of(s, probe, worst, bad, held);
     for (const Where& w : worst.where) {
       if (w.island != s.island_of[static_cast<std::size_t>(victim)]) continue;
       const Path path = path_to(s, w, victim, side);

@@ -14,7 +14,7 @@ namespace plugward {
 namespace {
 
 constexpr double margin_above = 3.6, margin_below = 2.6;  ///< of the board, mm on paper
-constexpr double number_room = 4.2;                       ///< above the upper row of pins
+constexpr double number_room = 5.4;                       ///< above the upper row of pins, wall included
 
 double pin_side(const Grid& grid) {
   return std::clamp(0.25 * grid.pitch, 1.2, 3.6);

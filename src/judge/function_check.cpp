@@ -109,6 +109,7 @@ class Checker {
     }
     if (end.wish == Wish::Any) report_unknown_terminal(end);
     if (end.wish == Wish::Return && f == Fare::Right) report_always_on(end);
+    if (end.wish == Wish::Return && f == Fare::Right) report_other_channel(end);
     if (f != Fare::Wrong) return;
     for (const Contact& contact : contacts_of(end.terminal)) {
       const Pin& pin = pin_of(fitting_, contact);
@@ -144,7 +145,74 @@ class Checker {
     }
   }
 
+  /// A switched load on the switch of another name: it works, and the firmware must know.
+  void report_other_channel(const End& end) {
+    for (const Contact& contact : contacts_of(end.terminal)) {
+      const Pin& pin = pin_of(fitting_, contact);
+      if (pin.function != PinFunction::Switched || same_signal(pin.signal, end.signal)) continue;
+      const std::string name = terminal_name(fitting_, end.terminal);
+      Finding finding;
+      finding.rule = Rule::WrongFunction;
+      finding.weight = Weight::Note;
+      finding.message = format("terminal {} is for '{}' and meets {}, {}", name, end.signal,
+                               pin_name(fitting_, contact), to_words(pin));
+      finding.at = locus_of(fitting_, contact);
+      finding.first = lead_of(fitting_, contact).span;
+      finding.second = pin.span;
+      finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
+      result_.findings.push_back(std::move(finding));
+      result_.settings.push_back({format("the output on {} drives {} ('{}')", pin_name(fitting_, contact), name,
+                                         end.signal),
+                                  format("its own name is '{}'", pin.signal)});
+    }
+  }
+
+  /// A terminal of no stated use that a part drives or reads, or that no part touches: not a node inside.
+  bool leads_out(TerminalRef ref) const {
+    const Device& device = fitting_.harness->devices[static_cast<std::size_t>(ref.device)];
+    if (fitting_.harness->terminal(ref).function == TerminalFunction::Unknown) return true;
+    bool touched = false;
+    for (const Part& part : device.parts) {
+      const std::vector<TerminalIndex> ends = ends_of(part);
+      if (std::find(ends.begin(), ends.end(), ref.terminal) == ends.end()) continue;
+      const auto* driver = std::get_if<Driver>(&part);
+      const auto* receiver = std::get_if<Receiver>(&part);
+      if ((driver != nullptr && driver->terminal == ref.terminal) ||
+          (receiver != nullptr && receiver->terminal == ref.terminal)) {
+        return true;
+      }
+      touched = true;
+    }
+    return !touched;
+  }
+
+  /// It meets nothing, and whether it needs to is not known.
+  void report_idle_terminal(const End& end) {
+    const Terminal& terminal = fitting_.harness->terminal(end.terminal);
+    if (terminal.optional || !leads_out(end.terminal) || waits_for_another_plug(end.terminal) ||
+        joined_to_a_contact(end.terminal)) {
+      return;
+    }
+    Finding finding;
+    finding.rule = Rule::UnknownLead;
+    finding.weight = Weight::Doubt;
+    finding.message =
+        format("what terminal {} is for is not known, and it meets no pin", terminal_name(fitting_, end.terminal));
+    finding.at.device = end.terminal.device;
+    finding.at.terminal = end.terminal.terminal;
+    finding.first = terminal.span;
+    finding.measurement = what_for(end);
+    result_.findings.push_back(std::move(finding));
+  }
+
+  Measurement what_for(const End& end) const {
+    return {format("read the device's type plate or data sheet for terminal {}", terminal_name(fitting_, end.terminal)),
+            "its function; then state it in the harness file", 0,
+            format("what terminal {} is for", terminal_name(fitting_, end.terminal))};
+  }
+
   void report_unknown_terminal(const End& end) {
+    if (contacts_of(end.terminal).empty()) report_idle_terminal(end);
     for (const Contact& contact : contacts_of(end.terminal)) {
       Finding finding;
       finding.rule = Rule::UnknownLead;
@@ -156,11 +224,7 @@ class Checker {
       finding.first = fitting_.harness->terminal(end.terminal).span;
       finding.second = pin_of(fitting_, contact).span;
       finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
-      finding.measurement =
-          Measurement{format("read the device's type plate or data sheet for terminal {}",
-                             terminal_name(fitting_, end.terminal)),
-                      "its function; then state it in the harness file", 0,
-                      format("what terminal {} is for", terminal_name(fitting_, end.terminal))};
+      finding.measurement = what_for(end);
       result_.findings.push_back(std::move(finding));
     }
   }

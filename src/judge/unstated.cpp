@@ -148,6 +148,86 @@ void check_taken_signal(const Meeting& m, std::vector<Finding>& out) {
   }
 }
 
+/// More than this from a supply of no stated limit is a doubt; as CircuitDefaults::switched_limit.
+constexpr Amps unlimited{0.5};
+/// The smallest chip resistors in common use (common practice, no source).
+constexpr Watts smallest_resistor{0.0625};
+
+/// A supply pin of which neither pin nor rail says how much it gives.
+void check_supply_limit(const Meeting& m, std::vector<Finding>& out) {
+  if (m.pin.function != PinFunction::Supply || m.pin.limit) return;
+  const Rail* rail = rail_of(m.pin, *m.fitting.board, m.fitting.jumpers);
+  if (rail == nullptr || rail->limit) return;
+  const std::vector<TerminalIndex> near = reached(m.device, m.ref.terminal);
+  const auto here = [&](TerminalIndex t) { return std::find(near.begin(), near.end(), t) != near.end(); };
+  Amps drawn;
+  for (const Part& part : m.device.parts) {
+    if (const auto* load = std::get_if<Load>(&part); load != nullptr && here(load->plus)) {
+      drawn = drawn + load->draws;
+    } else if (const auto* h = std::get_if<Heater>(&part); h != nullptr && (here(h->a) || here(h->b))) {
+      drawn = drawn + Amps(h->watts.value / h->volts.value);
+    }
+  }
+  if (drawn <= unlimited) return;
+  out.push_back(
+      doubt(m, Rule::UnknownLimit,
+            format("how much rail '{}' gives at {} is not stated, and {} draws {}", rail->id,
+                   pin_name(m.fitting, m.contact), m.terminal_words(), to_text(drawn)),
+            format("look up the limit of rail '{}'", rail->id),
+            format("{} or more left over: state it as 'limit'; less: do not join", to_text(drawn))));
+}
+
+/// Windings and resistors between terminals that meet supplies: what they take at the most, if all of the
+/// highest voltage were across them, against what they stand.
+void check_burden(const Meeting& m, Volts highest, std::vector<Finding>& out) {
+  if (m.pin.function != PinFunction::Supply) return;
+  const std::vector<TerminalIndex> near = reached(m.device, m.ref.terminal);
+  for (const Part& part : m.device.parts) {
+    const auto* coil = std::get_if<Coil>(&part);
+    const auto* resistor = std::get_if<Resistor>(&part);
+    const std::vector<TerminalIndex> ends = ends_of(part);
+    const bool here = std::any_of(ends.begin(), ends.end(), [&](TerminalIndex end) {
+      return std::find(near.begin(), near.end(), end) != near.end();
+    });
+    if (!here || (coil == nullptr && resistor == nullptr)) continue;
+    std::string takes;
+    bool fine = false;
+    if (coil != nullptr) {
+      const Amps amps = highest / coil->ohms;
+      fine = coil->amps && amps <= *coil->amps;
+      takes = to_text(amps);
+    } else {
+      const Watts watts = highest * (highest / resistor->ohms);
+      fine = watts <= resistor->limit.value_or(smallest_resistor);
+      takes = to_text(watts);
+    }
+    if (fine) continue;
+    out.push_back(doubt(m, Rule::UnknownLimit,
+                        format("whether the {} of '{}' stands up to {} is not known", part_word(part),
+                               device_name(m.device), takes),
+                        format("look up what the {} of '{}' stands", part_word(part), device_name(m.device)),
+                        format("{} or more: safe here; less: do not join", takes)));
+  }
+}
+
+/// The highest voltage of any supply that the device meets; a jumper of no stated position may be at any.
+Volts highest_supply(const Fitting& fitting, std::span<const Contact> contacts, int device) {
+  Volts highest;
+  for (const Contact& contact : contacts) {
+    const auto& to = lead_of(fitting, contact).to;
+    const Pin& pin = pin_of(fitting, contact);
+    if (!to || to->device != device || pin.function != PinFunction::Supply) continue;
+    const auto take = [&](const Rail* rail) {
+      if (rail != nullptr) highest = std::max(highest, rail->volts.max);
+    };
+    take(rail_of(pin, *fitting.board, fitting.jumpers));
+    const Jumper* jumper = fitting.board->jumper(pin.jumper);
+    if (jumper == nullptr || fitting.jumpers.contains(pin.jumper)) continue;
+    for (const std::string& id : jumper->rails) take(fitting.board->rail(id));
+  }
+  return highest;
+}
+
 void check_bridge(const Meeting& m, std::vector<Finding>& out) {
   if (m.pin.function != PinFunction::Coil || !m.pin.rail.empty()) return;
   out.push_back(
@@ -188,6 +268,8 @@ std::vector<Finding> unstated(const Fitting& fitting, std::span<const Contact> c
                     fitting.harness->terminal(*to),
                     pin_of(fitting, contact)};
     check_supply(m, out);
+    check_supply_limit(m, out);
+    check_burden(m, highest_supply(fitting, contacts, to->device), out);
     check_given_signal(m, out);
     check_taken_signal(m, out);
     check_bridge(m, out);

@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: MIT
 // From a fitting to a verdict. What stands is judged first; if it is not clean, the cheapest arrangement in
 // which every terminal meets its function is carried out on a copy and judged as any harness. Where that is not
-// clean, the next cheapest is tried (best first, as in E. L. Lawler, Management Science 18 (1972) 401). The best of what was
-// judged decides:
+// clean, the next cheapest is tried (best first, as in E. L. Lawler, Management Science 18 (1972) 401, from
+// memory). The best of what was judged decides:
 //
 //   clean, nothing moved  MATE      harms and faults that no part cures   APART
 //   clean, moved          REPIN     something is not known                MEASURE
 //                                   only what a part cures is left        ADAPT
 //
 // A plan that was not judged clean is never shown as one.
-// Tested in tests/unit/plan/advise_test.cpp.
+// Tested in tests/unit/plan/advise_test.cpp and, against all arrangements, in proof_test.cpp.
 #include <algorithm>
 #include <map>
 #include <tuple>

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+// Tested in tests/unit/plan/parts_test.cpp.
 #include "plan/parts.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Tested in tests/unit/plan/advise_test.cpp.
+// Tested in tests/unit/plan/softer_test.cpp.
 #include "plan/softer.h"
 
 #include <algorithm>

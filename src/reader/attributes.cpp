@@ -96,7 +96,8 @@ std::string key_examples(const KeySet& keys) {
 Attributes::Attributes(const Reading& reading, const XmlNode& node, KeySet required, KeySet optional)
     : reading_(reading), node_(node) {
   const KeySet allowed = required | optional;
-  std::uint16_t position = 0;
+  KeySet missing = required;
+  std::uint8_t position = 0;
   for (const XmlAttribute& it : reading.tree.attributes(node)) {
     ++position;
     const std::optional<Key> key = find_key(it.name);
@@ -107,10 +108,11 @@ Attributes::Attributes(const Reading& reading, const XmlNode& node, KeySet requi
     } else {
       slots_[static_cast<std::size_t>(*key)] = position;
       present_.add(*key);
+      missing.remove(*key);
     }
-    if (position == 0xFFFF) break;  // that many can only be unknown or doubled: told often enough
+    if (position == 0xFF) break;  // more than there are keys: the file is refused already
   }
-  if (const KeySet missing = required - present_; !missing.empty()) tell_missing(missing);
+  if (!missing.empty()) tell_missing(missing);
 }
 
 void Attributes::refuse_unknown(const XmlAttribute& it, const KeySet& allowed) const {

@@ -88,7 +88,7 @@ class Attributes {
 
   const Reading& reading_;
   const XmlNode& node_;
-  std::array<std::uint16_t, key_count> slots_{};  ///< position among the element's attributes + 1
+  std::array<std::uint8_t, key_count> slots_{};  ///< position among the element's attributes + 1
   KeySet present_;
 };
 

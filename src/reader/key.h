@@ -44,8 +44,9 @@ class KeySet {
     for (const Key key : keys) add(key);
   }
   constexpr void add(Key key) { words_[index(key)] |= bit(key); }
+  constexpr void remove(Key key) { words_[index(key)] &= ~bit(key); }
   constexpr bool has(Key key) const { return (words_[index(key)] & bit(key)) != 0; }
-  constexpr bool empty() const { return words_[0] == 0 && words_[1] == 0; }
+  constexpr bool empty() const { return (words_[0] | words_[1]) == 0; }
   friend constexpr KeySet operator|(KeySet a, const KeySet& b) {
     a.words_[0] |= b.words_[0];
     a.words_[1] |= b.words_[1];

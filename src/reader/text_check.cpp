@@ -158,16 +158,21 @@ std::optional<std::size_t> check_text(const Sources& sources, FileId file, const
     bad(Rule::Encoding, 0, 2, "the file is UTF-16; descriptions are UTF-8").help("save the file as UTF-8");
     return std::nullopt;
   }
-  if (const auto fault = first_invalid_utf8(text)) {
+  // One plain loop that the compiler turns into vector code finds out whether there is anything to look at
+  // closely.
+  unsigned char controls = 0;
+  unsigned char bits = 0;
+  for (const char c : text) {
+    controls = static_cast<unsigned char>(controls | static_cast<unsigned char>(is_control(c)));
+    bits = static_cast<unsigned char>(bits | static_cast<unsigned char>(c));
+  }
+  const bool ascii = bits < 0x80;
+  if (const auto fault = ascii ? std::nullopt : first_invalid_utf8(text)) {
     bad(Rule::Encoding, *fault, *fault + 1,
         format("byte 0x{:02X} is not UTF-8 here", static_cast<unsigned char>(text[*fault])))
         .help("save the file as UTF-8");
     return std::nullopt;
   }
-  // Two steps, because the first is a plain loop that the compiler turns into vector code.
-  unsigned char controls = 0;
-  for (const char c : text)
-    controls = static_cast<unsigned char>(controls | static_cast<unsigned char>(is_control(c)));
   if (controls != 0) {
     const auto at =
         static_cast<std::size_t>(std::find_if(text.begin(), text.end(), is_control) - text.begin());
@@ -176,7 +181,7 @@ std::optional<std::size_t> check_text(const Sources& sources, FileId file, const
         .help("delete it");
     return std::nullopt;
   }
-  if (const std::size_t at = find_noncharacter(text); at != text.npos) {
+  if (const std::size_t at = ascii ? text.npos : find_noncharacter(text); at != text.npos) {
     bad(Rule::NotWellFormed, at, at + 3,
         text[at + 2] == '\xBE' ? "U+FFFE is not a character" : "U+FFFF is not a character")
         .help("delete it");

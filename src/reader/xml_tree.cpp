@@ -192,16 +192,16 @@ class TreeBuilder {
       const char* const value = it.value();
       const std::size_t name_at = offset(attribute_name);
       const std::size_t value_at = offset(value);
-      const std::optional<std::size_t> value_end = check_value(value_at);
-      if (!value_end) return false;
+      const std::size_t value_end = check_value(value_at);
+      if (value_end == text_.npos) return false;
       XmlAttribute& made_attribute = tree_.attributes_.emplace_back();
       made_attribute.name = {attribute_name, name_length(attribute_name, name_at, value_at)};
       made_attribute.value =
-          same_length_ ? std::string_view(value, *value_end - value_at) : std::string_view(value);
+          same_length_ ? std::string_view(value, value_end - value_at) : std::string_view(value);
       made_attribute.name_at = narrow(name_at);
       made_attribute.value_at = narrow(value_at);
-      made_attribute.value_end = narrow(*value_end);
-      end = *value_end + 1;
+      made_attribute.value_end = narrow(value_end);
+      end = value_end + 1;
     }
     while (end < text_.size() && text_[end] != '>') ++end;
     made.end = narrow(std::min(end + 1, text_.size()));
@@ -217,19 +217,19 @@ class TreeBuilder {
     return tight ? equals - name_at : std::strlen(name);
   }
 
-  /// The offset of the closing quote; nothing (and a diagnostic) when the value is not well-formed.
-  std::optional<std::size_t> check_value(std::size_t begin) {
+  /// The offset of the closing quote; npos (and a diagnostic) when the value is not well-formed.
+  std::size_t check_value(std::size_t begin) {
     const std::size_t end = find_either(text_, begin, text_[begin - 1], '<');
     if (text_[end] == '<') {
       fault(Rule::NotWellFormed, end, end + 1, "'<' inside a value")
           .help("write '&lt;', or end the value with its quote before this place");
-      return std::nullopt;
+      return text_.npos;
     }
     if (references_) {
       if (auto bad = check_references(text_.substr(begin, end - begin))) {
         fault(Rule::NotWellFormed, begin + bad->begin, begin + bad->end, std::move(bad->message))
             .help(std::move(bad->help));
-        return std::nullopt;
+        return text_.npos;
       }
     }
     return end;

@@ -164,6 +164,7 @@ std::string advice_json(const Sources& sources, const Fitting& fitting, const Ad
   put_subject(json, sources, fitting);
   json["findings"] = findings_json(sources, advice.now.findings);
   json["measurements"] = list_of(advice.measurements, measurement_json);
+  json["softer"] = array_of(advice.softer);
   json["parts"] = array_of(advice.parts);
   json["plan"] = advice.plan ? plan_json(sources, fitting, *advice.plan) : Json(nullptr);
   json["settings"] = settings_json(advice.settings);

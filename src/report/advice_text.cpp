@@ -24,9 +24,9 @@ void write_plan_in_short(Paper& paper, const Fitting& fitting, const RepinPlan& 
   }
 }
 
+/// REQUIRES: the seating does harm.
 std::string seating_line(const Fitting& fitting, const SeatingJudgement& wrong) {
   const std::string line = format("plug '{}' {}", plug_at(fitting, wrong.plug).id, wrong.seating.words);
-  if (wrong.findings.empty()) return line + ": no harm that the files tell of";
   return format("{}: {} [{}]", line, wrong.findings.front().message,
                 rule_info(wrong.findings.front().rule).id);
 }
@@ -73,6 +73,12 @@ void write_parts(Paper& paper, const std::vector<std::string>& parts) {
   for (const std::string& part : parts) paper.paragraph(part, {"  - ", "    "});
 }
 
+void write_softer(Paper& paper, const std::vector<std::string>& softer) {
+  if (softer.empty()) return;
+  paper.heading("First see whether this will do");
+  for (const std::string& cure : softer) paper.paragraph(cure, {"  - ", "    "});
+}
+
 void write_measurements(Paper& paper, const std::vector<Measurement>& measurements) {
   if (measurements.empty()) return;
   paper.heading("Measure, the cheapest first");
@@ -84,21 +90,36 @@ void write_measurements(Paper& paper, const std::vector<Measurement>& measuremen
   }
 }
 
+/// The seatings of one weight in one row, without their findings.
+std::string seatings_in_short(const Fitting& fitting, const Advice& advice, Weight weight) {
+  std::vector<std::string> words;
+  for (const SeatingJudgement& one : advice.wrong) {
+    if (one.worst != weight) continue;
+    words.push_back(format("'{}' {}", plug_at(fitting, one.plug).id, one.seating.words));
+  }
+  return format("{}", join(words, "; "));
+}
+
 void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& advice, bool harmful_only) {
   if (advice.wrong.empty()) return;
   paper.heading(advice.plan ? "If it then goes on wrong" : "If it goes on wrong");
   std::vector<std::vector<std::string>> rows;
   std::size_t left_out = 0;
   for (const SeatingJudgement& one : advice.wrong) {
-    if (harmful_only && one.worst != Weight::Harm) {
+    if (one.worst == Weight::Harm) {
+      rows.push_back(
+          {painted(to_word(one.worst), tone_of(one.worst), paper.options()), seating_line(fitting, one)});
+    } else {
       ++left_out;
-      continue;
     }
-    rows.push_back(
-        {painted(to_word(one.worst), tone_of(one.worst), paper.options()), seating_line(fitting, one)});
+  }
+  for (const auto& [weight, says] : {std::pair(Weight::Fault, "does not work: "), std::pair(Weight::Doubt, "not known: "),
+                                     std::pair(Weight::Note, "no harm that the files tell of: ")}) {
+    const std::string words = harmful_only ? "" : seatings_in_short(fitting, advice, weight);
+    if (!words.empty()) rows.push_back({painted(to_word(weight), tone_of(weight), paper.options()), says + words});
   }
   paper.table(rows);
-  if (left_out > 0) {
+  if (harmful_only && left_out > 0) {
     paper.line(format("  {}{} wrong way{} to sit: 'plugward check' lists {}", left_out,
                       rows.empty() ? "" : " more", left_out == 1 ? "" : "s", left_out == 1 ? "it" : "them"));
   }
@@ -118,6 +139,7 @@ std::string advice_text(const Sources& sources, const Fitting& fitting, const Ad
   paper.heading("As it is wired now");
   if (advice.now.findings.empty()) paper.line("  nothing speaks against it");
   write_findings(paper, sources, advice.now.findings);
+  write_softer(paper, advice.softer);
   write_measurements(paper, advice.measurements);
   write_parts(paper, advice.parts);
   if (advice.plan) write_plan_in_short(paper, fitting, *advice.plan, options.repin_command);

@@ -26,6 +26,7 @@ void write_settings(Paper&, const std::vector<Setting>&);
 /// What the other ways to sit on a header would do, one line each; or the harmful ones and how many others.
 void write_wrong_seatings(Paper&, const Fitting&, const Advice&, bool harmful_only);
 /// What to add before the two may meet; nothing when there is nothing.
+void write_softer(Paper&, const std::vector<std::string>&);
 void write_parts(Paper&, const std::vector<std::string>&);
 /// Measurements, cheapest first.
 void write_measurements(Paper&, const std::vector<Measurement>&);

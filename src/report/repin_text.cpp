@@ -91,6 +91,7 @@ void write_checks(Paper& paper, const RepinPlan& plan) {
 
 void write_procedure(Paper& paper, const Fitting& fitting, const Advice& advice) {
   const RepinPlan& plan = *advice.plan;
+  write_softer(paper, advice.softer);
   paper.heading("Before the first contact");
   write_boxes(paper, plan.cautions);
   if (!plan.tools.empty()) {
@@ -118,6 +119,7 @@ void write_no_procedure(Paper& paper, const Advice& advice) {
     paper.paragraph("No contact is to be moved.");
   } else {
     paper.paragraph("No moving of contacts alone that ends in MATE is known. 'plugward check' says why.");
+    write_softer(paper, advice.softer);
     write_measurements(paper, advice.measurements);
     write_parts(paper, advice.parts);
   }

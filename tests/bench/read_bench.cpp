@@ -79,12 +79,13 @@ double load_all(const std::vector<std::string>& paths) {
   return milliseconds() - begin;
 }
 
+/// Like for like: pugixml's document is dropped after each file, and so are the text and the board here.
 double read_all(const std::vector<std::string>& paths, const plugward::Catalogue& builtin) {
   plugward::Catalogue catalogue = builtin;
   const double begin = milliseconds();
-  plugward::Sources sources;
-  plugward::Diagnostics diagnostics;
   for (const std::string& path : paths) {
+    plugward::Sources sources;
+    plugward::Diagnostics diagnostics;
     const plugward::FileId file = sources.add(path, plugward::read_file(path));
     if (!plugward::read_description(sources, file, catalogue, diagnostics).board) std::abort();
   }

@@ -94,14 +94,11 @@ class Board:
 
 
 def settled(statements, kinds, default):
-    """The pin's attributes when two statements stand: a measurement outranks, else they must agree, else not known."""
-    if len(statements) == 1:
-        return statements[0]
+    """The pin's attributes when two statements stand: a measurement outranks.
+
+    While two others disagree the verdict is to measure; what is said of harm until then goes by the first."""
     measured = [s for s in statements if kinds.get(s.get("evidence", default)) == "measurement"]
-    if len(measured) == 1:
-        return measured[0]
-    same = all(len({s.get(key) for s in statements}) == 1 for key in ("function", "rail", "jumper", "signal"))
-    return statements[0] if same else {"function": "unknown"}
+    return (measured or statements)[0]
 
 
 def read_board(path):

@@ -32,8 +32,8 @@ struct Resistive : Wiring {
   }
 };
 
-Cited<Rating> rating(double amps, int gauge) {
-  return {{Amps(amps), awg(gauge), ""}, Certainty::User, "the test"};
+Cited<Rating> rating(double amps, int gauge, int circuits = 0) {
+  return {{Amps(amps), awg(gauge), "", circuits}, Certainty::User, "the test"};
 }
 
 }  // namespace
@@ -54,6 +54,7 @@ TEST_CASE("contacts against their family's rating at the lead's gauge") {
        {rating(1.5, 22)},
        22,
        {"contact-overcurrent 2 limit 1.5" + red, "contact-overcurrent 2 limit 1.5" + black}},
+      {"rated for it in a housing of two", {rating(2, 22, 2), rating(1.5, 22, 24)}, 22, {}},
       {"above the smallest rating of other gauges",
        {rating(1.5, 22), rating(3, 18)},
        20,

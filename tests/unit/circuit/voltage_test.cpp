@@ -152,6 +152,37 @@ TEST_CASE("a data input measured against its own supply") {
         Lines{"overvoltage 5.25 limit 3.8 sometimes at D from 5V | J1.1 high | 5V - J1.1 - GN - D"});
 }
 
+TEST_CASE("a terminal that nothing holds has no voltage") {
+  // The supply is on the ground terminals, and nobody knows what T is at while the switch is open.
+  Wiring w;
+  w.rail("5V", 5, 5);
+  w.rail("3V3", 3.3, 3.3);
+  const int supply = w.pin(PinFunction::Supply, "5V");
+  const int input = w.pin(PinFunction::Input, "3V3");
+  w.at(input).withstands = {Volts(-0.3), Volts(5.5)};
+  w.at(input).analogue = true;
+  const auto g = w.terminal("G", TerminalFunction::Ground), h = w.terminal("H", TerminalFunction::Ground),
+             t = w.terminal("T", TerminalFunction::Output);
+  w.terminal_at(t).withstands = {Volts(-0.3), Volts(5.5)};
+  w.part(Switch{t, h, false, {}});
+  w.part(Join{g, h, {}});
+  w.wire(supply, g, "BN");
+  SUBCASE("without a contact") {
+    CHECK(w.judge() == Lines{});
+  }
+  SUBCASE("on an input that floats itself") {
+    w.wire(input, t, "WH");
+    CHECK(w.judge() == Lines{});
+  }
+  SUBCASE("on an input with a pull") {
+    // 3.3 V - 5 V while it is open, 0 V when it is closed.
+    w.at(input).pull = Pull{true, Ohms(10000), {}};
+    w.wire(input, t, "WH");
+    CHECK(w.judge() ==
+          Lines{"overvoltage -1.7 limit -0.3 sometimes at T from 3V3 | switch open | 3V3 - J1.2 - WH - T"});
+  }
+}
+
 TEST_CASE("where a jumper is not stated the pin is unknown") {
   Wiring w;
   w.rail("24V", 24, 24);

@@ -4,7 +4,9 @@
 #include <doctest/doctest.h>
 
 #include <map>
+#include <optional>
 #include <set>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -464,6 +466,51 @@ TEST_CASE("no judging rule is without its case") {
   }
 }
 
+namespace {
+
+/// The text without its k-th attribute; "" when there is none.
+std::string without_attribute(const std::string& text, std::size_t k) {
+  std::size_t end = 0;
+  for (std::size_t n = 0;; ++n) {
+    const std::size_t equals = text.find("='", end);
+    if (equals == std::string::npos) return "";
+    end = text.find('\'', equals + 2) + 1;
+    if (n != k) continue;
+    const std::size_t begin = text.rfind(' ', equals);
+    return text.substr(0, begin) + text.substr(end);
+  }
+}
+
+}  // namespace
+
+TEST_CASE("to leave a statement out never makes clean what was not") {
+  int left_out = 0;
+  for (const Row& row : rule_rows()) {
+    const Bench whole(board_of(row.header), harness_of(row.harness));
+    if (assess(whole.fitting({{"p", "J1"}})).clean()) continue;
+    for (const bool of_board : {true, false}) {
+      const std::string& text = of_board ? row.header : row.harness;
+      for (std::size_t k = 0;; ++k) {
+        const std::string less = without_attribute(text, k);
+        if (less.empty()) break;
+        if (row.rules.contains(Rule::Assumed)) continue;  // what the guess stood for is then measured
+        std::optional<Bench> bench;
+        try {
+          bench.emplace(board_of(of_board ? less : row.header), harness_of(of_board ? row.harness : less));
+        } catch (const std::runtime_error&) {
+          continue;  // it has to be stated
+        }
+        ++left_out;
+        CAPTURE(row.name);
+        CAPTURE(less);
+        CHECK_FALSE(assess(bench->fitting({{"p", "J1"}})).clean());
+      }
+    }
+  }
+  MESSAGE(left_out, " statements left out");
+  CHECK(left_out > 200);
+}
+
 TEST_CASE("nothing unknown passes: each of these was, or could be, taken for clean") {
   const std::vector<Row> rows{
       {"a plug of which no lead is described", header_of_pins("limit", 3, limit3),
@@ -620,6 +667,32 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
        "fault supply-too-low: the load of 'f' gets 18 V at best, and needs 20 V |  | 24V - J1.1 - BK - V\n"
        "note always-on: J1.2 is ground, not a switched output: what hangs on 'G' runs whenever the board has "
        "power\n"},
+      {"a solenoid of 12 V on 24 V: at most 24 V / 24 ohm = 1 A through a winding for 0.5 A",
+       header_of_pins("spare", 2, heat),
+       "<device id='d' use='spare'><terminal id='A'/><terminal id='B'/><coil a='A' b='B' ohms='24 ohm' "
+       "amps='0.5 A'/>"
+       "</device>" +
+           plug_of_leads("A B"),
+       "doubt unknown-limit: whether the coil of 'd' stands up to 1 A is not known\n"
+       "  look up what the coil of 'd' stands => 1 A or more: safe here; less: do not join (terminal 'A' on "
+       "J1.1, cost 0)\n"},
+      {"a resistor of a quarter watt", header_of_pins("spare", 2, v5 + g2),
+       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' function='ground'/>"
+       "<terminal id='C'/><resistor a='A' b='C' ohms='50 ohm' limit='0.25 W'/>"
+       "<load plus='C' minus='B' needs='1..5 V' draws='10 mA'/></device>" +
+           plug_of_leads("A B"),
+       "doubt unknown-limit: whether the resistor of 'd' stands up to 0.5 W is not known\n"
+       "  look up what the resistor of 'd' stands => 0.5 W or more: safe here; less: do not join (terminal "
+       "'A' on J1.1, cost 0)\n"},
+      {"a supply of no stated limit",
+       "<rail id='X' volts='24 V'/><header id='J1' use='spare' family='screw-5.08' positions='2'>"
+       "<pin n='1' function='supply' rail='X'/><pin n='2' function='ground'/></header>",
+       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' function='ground'/>"
+       "<load plus='A' minus='B' needs='20..28 V' draws='1.5 A'/></device>" +
+           plug_of_leads("A B", "screw-5.08"),
+       "doubt unknown-limit: how much rail 'X' gives at J1.1 is not stated, and 'A' draws 1.5 A\n"
+       "  look up the limit of rail 'X' => 1.5 A or more left over: state it as 'limit'; less: do not join "
+       "(terminal 'A' on J1.1, cost 0)\n"},
       {"a needed lead beyond the end of the header",
        header_of_pins("limit", 2, g2 + "<pin n='1' function='supply' rail='5V'/>", "pin-2.54"),
        gate + plug_of_leads("V G S", "pin-2.54"),

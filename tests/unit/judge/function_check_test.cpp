@@ -112,6 +112,23 @@ TEST_CASE("each wish against what it may meet") {
        device(terminal("A", "") + terminal("B", ""), "<coil a='A' b='B' ohms='50 ohm'/>") +
            plug_of_leads("B A"),
        ""},
+      {"a colour on the switch of another: a setting", "<pin n='1' function='switched' signal='green'/>",
+       "<rgb-strip id='s' volts='12 V' draws='0.1 A'/><plug id='p' family='xh-2.50' positions='1'>"
+       "<lead cavity='1' colour='RD' to='R'/></plug><plug id='q' family='xh-2.50' positions='3'>"
+       "<lead cavity='1' colour='BK' to='V'/><lead cavity='2' colour='GN' to='G'/><lead cavity='3' "
+       "colour='BU' to='B'/>"
+       "</plug>",
+       "note wrong-function: terminal 'R' is for 'red' and meets J1.1, switched output 'green'\n"
+       "setting: the output on J1.1 drives 'R' ('red') (its own name is 'green')\n"},
+      {"a terminal that a part drives, of no stated function, on nothing", vgs,
+       device(terminal("V", "function='supply' optional='yes'") +
+                  terminal("G", "function='ground' optional='yes'") + terminal("S", ""),
+              "<driver terminal='S' plus='V' minus='G' kind='push-pull'/>") +
+           "<plug id='p' family='xh-2.50' positions='2'/>",
+       "doubt unknown-lead: what terminal 'S' is for is not known, and it meets no pin\n"
+       "  read the device's type plate or data sheet for terminal 'S' => its function; then state it in the "
+       "harness "
+       "file (what terminal 'S' is for, cost 0)\n"},
       {"two leads of one terminal, one of them wrong", vgs, ground + plug_of_leads("T T"),
        "fault wrong-function: terminal 'T' (BK) wants ground and meets J1.1, supply 5V\n"},
   };

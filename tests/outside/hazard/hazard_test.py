@@ -1,0 +1,184 @@
+# SPDX-License-Identifier: MIT
+"""A second judge of hazards that shares no code with the program: Python and ngspice against 'plugward check'.
+
+usage: hazard_test.py PROGRAM SOURCE_DIR [--all | --sample N] [--seed S] [--only TEXT]
+
+Every shipped harness, on every header of the shipped boards that its plug goes on with equal positions, at every position
+of the jumper that feeds the header, as shipped, with every two cavities exchanged, and turned. The kite probe also with
+both plugs on. For each of these, every state is solved by ngspice and the limits are judged here (network.py, limits.py);
+the program judges a copy of the harness in which the leads sit so. Both must find the same harms at the same places.
+Nothing may be missed, nothing invented. In a state with a short circuit no other overcurrent need be named.
+
+Should there be more than N cases (default 1000, which end in less than a minute on two cores), a seeded sample of N is
+judged unless --all is given; the shipped files make 418 (10 s). --only keeps the cases whose line holds TEXT: the line
+that a disagreement is printed with.
+"""
+
+import argparse
+import collections
+import concurrent.futures
+import dataclasses
+import glob
+import itertools
+import os
+import random
+import sys
+import tempfile
+
+import description
+import limits
+import network
+import program
+import spice
+
+SAMPLE = 1000
+CASES_PER_RUN = 25
+
+
+@dataclasses.dataclass
+class Case:
+    board: description.Board
+    harness: description.Harness
+    placements: dict  # plug -> header
+    arrangement: dict  # plug -> cavity -> cavity as shipped
+    jumpers: dict
+
+    def words(self):
+        leads = "; ".join(f"{plug} " + " ".join(f"{new}<{old}" for new, old in sorted(moved.items()) if new != old)
+                          for plug, moved in self.arrangement.items() if any(n != o for n, o in moved.items()))
+        at = " ".join(f"{plug}={header}" for plug, header in self.placements.items())
+        set_to = " ".join(f"{jumper}={rail}" for jumper, rail in self.jumpers.items())
+        return f"{self.harness.id} on {self.board.id}: {at} {set_to} ({leads or 'as shipped'})"
+
+
+def arrangements(plug):
+    """cavity -> the cavity whose lead it holds, for the leads there are; as shipped, two exchanged, turned."""
+    n = plug.positions
+    orders = [list(range(1, n + 1)), list(range(n, 0, -1))]
+    for a, b in itertools.combinations(range(n), 2):
+        order = list(range(1, n + 1))
+        order[a], order[b] = order[b], order[a]
+        orders.append(order)
+    unique = []
+    for order in orders:
+        held = {new: old for new, old in enumerate(order, 1) if old in plug.leads}
+        if held not in unique:
+            unique.append(held)
+    return unique
+
+
+def goes_on(plug, header, families):
+    mates = plug.family == header.family or header.family in families[plug.family]["mates"] or plug.family in families[header.family]["mates"]
+    return mates and plug.rows == header.rows and plug.positions == header.positions
+
+
+def jumper_positions(board, headers):
+    """Every setting of the jumpers that feed these headers."""
+    used = sorted({pin.attributes["jumper"] for h in headers for pin in board.headers[h].pins.values() if "jumper" in pin.attributes})
+    return [dict(zip(used, rails)) for rails in itertools.product(*(board.jumpers[j] for j in used))]
+
+
+def all_cases(boards, harnesses, families):
+    for harness, board in itertools.product(harnesses, boards):
+        fits = {plug.id: [h.id for h in board.headers.values() if goes_on(plug, h, families)] for plug in harness.plugs.values()}
+        together = [{plug: header} for plug, headers in fits.items() for header in headers]
+        if len(fits) == 2:  # both on, each on the first header that takes it
+            together.append({plug: headers[0] for plug, headers in fits.items() if headers})
+        for placements in together:
+            ways = [arrangements(harness.plugs[plug]) for plug in placements]
+            for jumpers in jumper_positions(board, placements.values()):
+                for chosen in itertools.product(*ways):
+                    yield Case(board, harness, placements, dict(zip(placements, chosen)), jumpers)
+
+
+@dataclasses.dataclass
+class Outcome:
+    case: Case
+    ours: dict
+    theirs: dict
+    missed: list
+    invented: list
+    call: str
+
+
+def judge_cases(numbered, binary, families):
+    """Outcomes of some cases, their states solved in few runs of ngspice."""
+    with tempfile.TemporaryDirectory() as folder:
+        circuits, networks = [], []
+        for _, case in numbered:
+            leads = {p: {new: case.harness.plugs[p].leads[old] for new, old in held.items()} for p, held in case.arrangement.items()}
+            circuit = network.build(case.board, case.harness, case.placements, leads, case.jumpers)
+            states = list(circuit.states())
+            circuits.append((circuit, states))
+            networks += [state.elements for state in states]
+        solved = iter(spice.solve(networks, folder))
+        outcomes = []
+        for (number, case), (circuit, states) in zip(numbered, circuits):
+            ours = limits.judge(circuit, [(state, next(solved)) for state in states], case.board, families)
+            path = os.path.join(folder, f"variant-{number}.xml")
+            program.write_variant(case.harness, case.arrangement, path)
+            args = program.command(binary, case.board, path, case.placements, case.jumpers)
+            theirs = program.harms(args, case.harness.devices, case.board, case.jumpers)
+            missed = [key for key, harm in ours.items() if not harm.covered and key not in theirs]
+            invented = [key for key in theirs if key not in ours]
+            outcomes.append(Outcome(case, ours, theirs, missed, invented, " ".join(args[1:])))
+        return outcomes
+
+
+def print_table(outcomes):
+    rows = collections.OrderedDict()
+    for o in outcomes:
+        row = rows.setdefault(o.case.harness.id, [0] * 5)
+        for i, count in enumerate((1, sum(not h.covered for h in o.ours.values()), len(o.theirs), len(o.missed), len(o.invented))):
+            row[i] += count
+    rows["all"] = [sum(column) for column in zip(*rows.values())]
+    print(f"{'harness':20} {'cases':>6} {'ngspice':>8} {'program':>8} {'missed':>7} {'invented':>9}")
+    for name, row in rows.items():
+        print(f"{name:20} {row[0]:6} {row[1]:8} {row[2]:8} {row[3]:7} {row[4]:9}")
+    kinds = collections.Counter(kind for o in outcomes for (_, kind), harm in o.ours.items() if not harm.covered)
+    print("harms by ngspice: " + ", ".join(f"{count} {kind}" for kind, count in kinds.most_common()))
+
+
+def print_disagreements(outcomes):
+    for o in outcomes:
+        if not o.missed and not o.invented:
+            continue
+        print(f"DISAGREE: {o.case.words()}")
+        for key in o.missed:
+            harm = o.ours[key]
+            print(f"  missed:   {key[1]} at {key[0]}: {harm.value:.5g}, limit {harm.limit:.5g} ({harm.state})")
+        for key in o.invented:
+            print(f"  invented: {key[1]} at {key[0]}: {o.theirs[key]}")
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("program")
+    parser.add_argument("source")
+    parser.add_argument("--all", action="store_true")
+    parser.add_argument("--sample", type=int, default=SAMPLE)
+    parser.add_argument("--seed", type=int, default=20261125)
+    parser.add_argument("--only", default="")
+    options = parser.parse_args()
+    families = description.read_families(f"{options.source}/src/catalogue/families.xml")
+    boards = [description.read_board(path) for path in sorted(glob.glob(f"{options.source}/boards/*.xml"))]
+    harnesses = [description.read_harness(path) for path in sorted(glob.glob(f"{options.source}/harnesses/*.xml"))]
+    every = [case for case in all_cases(boards, harnesses, families) if options.only in case.words()]
+    cases = every
+    if not options.all and len(every) > options.sample:
+        cases = [every[i] for i in sorted(random.Random(options.seed).sample(range(len(every)), options.sample))]
+    numbered = list(enumerate(cases))
+    batches = [numbered[i:i + CASES_PER_RUN] for i in range(0, len(numbered), CASES_PER_RUN)]
+    with concurrent.futures.ProcessPoolExecutor(max_workers=2) as pool:
+        runs = pool.map(judge_cases, batches, itertools.repeat(options.program), itertools.repeat(families))
+        outcomes = [outcome for run in runs for outcome in run]
+    if not outcomes:
+        sys.exit("no case")
+    print(f"{len(cases)} of {len(every)} cases, seed {options.seed}")
+    print_table(outcomes)
+    print_disagreements(outcomes)
+    return 1 if any(o.missed or o.invented for o in outcomes) else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: MIT
+#include "plan/softer.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+#include <vector>
+
+#include "support/bench.h"
+#include "support/findings.h"
+
+using namespace plugward;
+using namespace plugward::test;
+
+namespace {
+
+const std::string fan = "<fan id='f' needs='20..28 V' draws='0.1 A' reversed='blocked'/>";
+const std::string by_jumper =
+    "<pin n='1' function='supply' jumper='JP' limit='1 A'/><pin n='2' function='ground'/>";
+const std::string jumper_words =
+    "with jumper JP (V) at 24V instead of 5V it may be plugged in as it is; mind what else that jumper feeds";
+const std::string turn_words =
+    "turned by 180 degrees, cavity 1 of 'p' on J1.2, it is right as it is; mark that end of the housing, "
+    "since "
+    "nothing keeps it from going on the other way";
+
+}  // namespace
+
+TEST_CASE("a jumper or a turn, only where it was judged clean") {
+  struct Row {
+    std::string name;
+    std::string header;
+    std::string plugs;
+    std::map<std::string, std::string> at, jumpers;
+    std::vector<std::string> expected;
+  };
+  const std::string fixed =
+      "<pin n='1' function='supply' rail='24V' limit='1 A'/><pin n='2' function='ground'/>";
+  const std::string open = header_of_pins("fan", 2, fixed, "pin-2.54");
+  const std::string second =
+      "<header id='J2' use='fan' family='kk-2.54' positions='2'><pin n='1' function='supply' rail='24V' "
+      "limit='1 A'/>"
+      "<pin n='2' function='ground'/></header>";
+  const std::string other_plug =
+      "<fan id='g' needs='20..28 V' draws='0.1 A'/><plug id='q' family='pin-2.54' positions='2'>"
+      "<lead cavity='1' colour='RD' gauge='26 AWG' to='g.V'/><lead cavity='2' colour='BK' gauge='26 AWG' "
+      "to='g.G'/></plug>";
+  const std::string qualified =
+      "<plug id='p' family='pin-2.54' positions='2'>"
+      "<lead cavity='1' colour='BK' gauge='26 AWG' to='f.G'/>"
+      "<lead cavity='2' colour='RD' gauge='26 AWG' to='f.V'/></plug>";
+  const std::vector<Row> rows{
+      {"the jumper at the wrong rail",
+       header_of_pins("fan", 2, by_jumper),
+       plug_of_leads("V G"),
+       {{"p", "J1"}},
+       {{"JP", "5V"}},
+       {jumper_words}},
+      {"a jumper that is not stated is for a look, not for a cure",
+       header_of_pins("fan", 2, by_jumper),
+       plug_of_leads("V G"),
+       {{"p", "J1"}},
+       {},
+       {}},
+      {"the jumper does not help the wrong order",
+       header_of_pins("fan", 2, by_jumper),
+       plug_of_leads("G V"),
+       {{"p", "J1"}},
+       {{"JP", "5V"}},
+       {}},
+      {"turned on open pins", open, plug_of_leads("G V", "pin-2.54"), {{"p", "J1"}}, {}, {turn_words}},
+      {"a keyed plug cannot be turned",
+       header_of_pins("fan", 2, fixed),
+       plug_of_leads("G V"),
+       {{"p", "J1"}},
+       {},
+       {}},
+      {"turning one plug does not mend the housing of another",
+       open + second,
+       qualified + other_plug,
+       {{"p", "J1"}, {"q", "J2"}},
+       {},
+       {}},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.name);
+    const Bench bench(board_of(row.header), harness_of(fan + row.plugs));
+    CHECK((softer_cures(bench.fitting(row.at, row.jumpers)) == row.expected));
+  }
+}
