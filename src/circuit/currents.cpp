@@ -16,11 +16,20 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
-double short_current(const Circuit& c, const TouchedPin& pin) {
-  if (pin.pin->function == PinFunction::Supply && pin.rail >= 0 && c.rail(pin.rail).limit) {
-    return c.rail(pin.rail).limit->value * c.defaults.short_multiple;
-  }
-  return c.defaults.short_without_limit.value;
+/// Above this the current through a contact is a short circuit. What comes through any other pin than a
+/// supply's may come from any rail of its island.
+double short_current(const Solved& s, const ContactBranch& b) {
+  const Circuit& c = s.circuit;
+  const TouchedPin& pin = c.pins[at(b.pin)];
+  const auto of_rail = [&](int rail) {
+    const auto limit = c.rail(rail).limit;
+    return limit ? limit->value * c.defaults.short_multiple : c.defaults.short_without_limit.value;
+  };
+  if (pin.pin->function == PinFunction::Supply && pin.rail >= 0) return of_rail(pin.rail);
+  double most = c.defaults.short_without_limit.value;
+  const Node end = c.terminal(b.terminal.device, b.terminal.terminal);
+  for (const int rail : s.islands[at(s.island_of[at(end)])].rails) most = std::max(most, of_rail(rail));
+  return most;
 }
 
 /// States in which at least `limit` flows out of the contact's pin (or either way, when it is no supply pin).
@@ -277,11 +286,11 @@ void judge_shorts(Solved& s, Excesses& found) {
       if (b.resistor < 0) continue;
       const TouchedPin& pin = s.circuit.pins[at(b.pin)];
       if ((pin.pin->function == PinFunction::Supply && pin.rail >= 0) != supply) continue;
-      if (mark_shorted(s, b, short_current(s.circuit, pin), supply)) shorted.push_back(static_cast<int>(i));
+      if (mark_shorted(s, b, short_current(s, b), supply)) shorted.push_back(static_cast<int>(i));
     }
     for (const int contact : shorted) {
       const ContactBranch& b = s.circuit.contacts[at(contact)];
-      const double limit = short_current(s.circuit, s.circuit.pins[at(b.pin)]);
+      const double limit = short_current(s, b);
       const Probe amps = current_of(s.circuit, b);
       const Largest current =
           supply ? Largest{amps, extreme(s, amps, Side::Highest, powered)} : largest(s, amps, powered);

@@ -113,10 +113,12 @@ void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& ad
       ++left_out;
     }
   }
-  for (const auto& [weight, says] : {std::pair(Weight::Fault, "does not work: "), std::pair(Weight::Doubt, "not known: "),
-                                     std::pair(Weight::Note, "no harm that the files tell of: ")}) {
+  for (const auto& [weight, says] :
+       {std::pair(Weight::Fault, "does not work: "), std::pair(Weight::Doubt, "not known: "),
+        std::pair(Weight::Note, "no harm that the files tell of: ")}) {
     const std::string words = harmful_only ? "" : seatings_in_short(fitting, advice, weight);
-    if (!words.empty()) rows.push_back({painted(to_word(weight), tone_of(weight), paper.options()), says + words});
+    if (!words.empty())
+      rows.push_back({painted(to_word(weight), tone_of(weight), paper.options()), says + words});
   }
   paper.table(rows);
   if (harmful_only && left_out > 0) {

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """A second judge of hazards that shares no code with the program: Python and ngspice against 'plugward check'.
 
-usage: hazard_test.py PROGRAM SOURCE_DIR [--all | --sample N] [--seed S] [--only TEXT]
+usage: hazard_test.py PROGRAM SOURCE_DIR [--any-family] [--varied N [--keep FOLDER]] [--all | --sample N] [--seed S] [--only TEXT]
 
 Every shipped harness, on every header of the shipped boards that its plug goes on with equal positions, at every position
 of the jumper that feeds the header, as shipped, with every two cavities exchanged, and turned. The kite probe also with
@@ -9,8 +9,11 @@ both plugs on. For each of these, every state is solved by ngspice and the limit
 the program judges a copy of the harness in which the leads sit so. Both must find the same harms at the same places.
 Nothing may be missed, nothing invented. In a state with a short circuit no other overcurrent need be named.
 
+--any-family also takes the headers of other families, as if the leads had been crimped into another housing; --varied
+adds the cases of N seeded variations of all the files (vary.py).
+
 Should there be more than N cases (default 1000, which end in less than a minute on two cores), a seeded sample of N is
-judged unless --all is given; the shipped files make 418 (10 s). --only keeps the cases whose line holds TEXT: the line
+judged unless --all is given; the shipped files make 418, 848 with --any-family (10 s). --only keeps the cases whose line holds TEXT: the line
 that a disagreement is printed with.
 """
 
@@ -30,6 +33,7 @@ import limits
 import network
 import program
 import spice
+import vary
 
 SAMPLE = 1000
 CASES_PER_RUN = 25
@@ -67,8 +71,8 @@ def arrangements(plug):
     return unique
 
 
-def goes_on(plug, header, families):
-    mates = plug.family == header.family or header.family in families[plug.family]["mates"] or plug.family in families[header.family]["mates"]
+def goes_on(plug, header, families, any_family):
+    mates = any_family or plug.family == header.family or header.family in families[plug.family]["mates"] or plug.family in families[header.family]["mates"]
     return mates and plug.rows == header.rows and plug.positions == header.positions
 
 
@@ -78,9 +82,11 @@ def jumper_positions(board, headers):
     return [dict(zip(used, rails)) for rails in itertools.product(*(board.jumpers[j] for j in used))]
 
 
-def all_cases(boards, harnesses, families):
+def all_cases(source, families, any_family):
+    boards = [description.read_board(path) for path in sorted(glob.glob(f"{source}/boards/*.xml"))]
+    harnesses = [description.read_harness(path) for path in sorted(glob.glob(f"{source}/harnesses/*.xml"))]
     for harness, board in itertools.product(harnesses, boards):
-        fits = {plug.id: [h.id for h in board.headers.values() if goes_on(plug, h, families)] for plug in harness.plugs.values()}
+        fits = {plug.id: [h.id for h in board.headers.values() if goes_on(plug, h, families, any_family)] for plug in harness.plugs.values()}
         together = [{plug: header} for plug, headers in fits.items() for header in headers]
         if len(fits) == 2:  # both on, each on the first header that takes it
             together.append({plug: headers[0] for plug, headers in fits.items() if headers})
@@ -99,6 +105,7 @@ class Outcome:
     missed: list
     invented: list
     call: str
+    refused: bool = False
 
 
 def judge_cases(numbered, binary, families):
@@ -119,6 +126,9 @@ def judge_cases(numbered, binary, families):
             program.write_variant(case.harness, case.arrangement, path)
             args = program.command(binary, case.board, path, case.placements, case.jumpers)
             theirs = program.harms(args, case.harness.devices, case.board, case.jumpers)
+            if theirs is None:
+                outcomes.append(Outcome(case, {}, {}, [], [], "", refused=True))
+                continue
             missed = [key for key, harm in ours.items() if not harm.covered and key not in theirs]
             invented = [key for key in theirs if key not in ours]
             outcomes.append(Outcome(case, ours, theirs, missed, invented, " ".join(args[1:])))
@@ -139,11 +149,11 @@ def print_table(outcomes):
     print("harms by ngspice: " + ", ".join(f"{count} {kind}" for kind, count in kinds.most_common()))
 
 
-def print_disagreements(outcomes):
+def print_disagreements(outcomes, varied):
     for o in outcomes:
         if not o.missed and not o.invented:
             continue
-        print(f"DISAGREE: {o.case.words()}")
+        print(f"DISAGREE: {o.case.words()}" + (f" [{o.case.board.path} {o.case.harness.path}]" if varied else ""))
         for key in o.missed:
             harm = o.ours[key]
             print(f"  missed:   {key[1]} at {key[0]}: {harm.value:.5g}, limit {harm.limit:.5g} ({harm.state})")
@@ -155,15 +165,25 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("program")
     parser.add_argument("source")
+    parser.add_argument("--any-family", action="store_true")
+    parser.add_argument("--varied", type=int, default=0)
+    parser.add_argument("--keep", help="folder for the varied files, to repeat a disagreement")
     parser.add_argument("--all", action="store_true")
     parser.add_argument("--sample", type=int, default=SAMPLE)
     parser.add_argument("--seed", type=int, default=20261125)
     parser.add_argument("--only", default="")
     options = parser.parse_args()
     families = description.read_families(f"{options.source}/src/catalogue/families.xml")
-    boards = [description.read_board(path) for path in sorted(glob.glob(f"{options.source}/boards/*.xml"))]
-    harnesses = [description.read_harness(path) for path in sorted(glob.glob(f"{options.source}/harnesses/*.xml"))]
-    every = [case for case in all_cases(boards, harnesses, families) if options.only in case.words()]
+    with tempfile.TemporaryDirectory() as folder:
+        sources = [options.source]
+        for i in range(options.varied):
+            sources.append(os.path.join(options.keep or folder, f"varied-{i}"))
+            vary.write_varied(options.source, sources[-1], random.Random(options.seed + i))
+        return judge_sources(sources, families, options)
+
+
+def judge_sources(sources, families, options):
+    every = [case for source in sources for case in all_cases(source, families, options.any_family) if options.only in case.words()]
     cases = every
     if not options.all and len(every) > options.sample:
         cases = [every[i] for i in sorted(random.Random(options.seed).sample(range(len(every)), options.sample))]
@@ -174,9 +194,13 @@ def main():
         outcomes = [outcome for run in runs for outcome in run]
     if not outcomes:
         sys.exit("no case")
-    print(f"{len(cases)} of {len(every)} cases, seed {options.seed}")
+    refused = sum(o.refused for o in outcomes)
+    print(f"{len(cases)} of {len(every)} cases, seed {options.seed}, {refused} refused by the program")
     print_table(outcomes)
-    print_disagreements(outcomes)
+    print_disagreements(outcomes, options.varied)
+    if refused and not options.varied or 2 * refused > len(outcomes):
+        print("FAIL: too many cases are refused")
+        return 1
     return 1 if any(o.missed or o.invented for o in outcomes) else 0
 
 

@@ -8,7 +8,7 @@ contact or its lead and a short circuit there are one kind, "over-current".
 import dataclasses
 
 from description import quantity, span
-from network import GROUND, heater_ohms, rail_node, terminal_node
+from network import COIL_LIMIT, GROUND, heater_ohms, rail_node, terminal_node
 
 MARGIN = 0.02  # V past a voltage limit
 SHARE = 1.01  # of a current limit
@@ -73,13 +73,12 @@ def contact_limits(contact, families):
 
 
 def only_through_judged_pins(circuit, solved, rail):
-    """Nothing flows into the rail through a supply pin, and each pin whose pull or clamp feeds it is beyond its own limit.
+    """Nothing flows into the rail through a supply pin, and what comes through pulls and clamps is judged there.
 
-    That pin's voltage or clamp current is then the harm that is named."""
-    beyond = {}
-    note = lambda place, kind, *_: beyond.setdefault(place, kind)
-    judge_pins(circuit, solved, note)
-    judge_clamps(circuit, solved, note)
+    That is: a pin whose pull feeds the rail is beyond what it withstands, or a clamp has a limit of its own."""
+    beyond = set()
+    judge_pins(circuit, solved, lambda place, *_: beyond.add(place))
+    beyond |= {c.pin.name for c in circuit.contacts if "injection" in c.pin.attributes}
     for e in circuit.fixed:
         if not e.name or rail not in (e.a, e.b):
             continue
@@ -99,11 +98,22 @@ def judge_clamps(circuit, solved, add):
                 add(pin.name, "clamp-current", current, limit)
 
 
+def regulated(circuit, contact, current):
+    """A motor driver sets its coil's current, whatever the resistances would let through."""
+    if contact.pin.function != "coil" or current < 1e-6 or contact.terminal is None:
+        return current
+    device = circuit.devices[contact.lead.device]
+    coils = [part for kind, part in device.parts if kind == "coil" and contact.lead.terminal in (part["a"], part["b"])]
+    limit = contact.pin.amps("limit") or COIL_LIMIT
+    return min([limit] + [quantity(c["amps"], "A") for c in coils[:1] if "amps" in c]) if coils else current
+
+
 def judge_currents(circuit, solved, board, families, add):
     amps = {}  # place -> (current, limit)
     shorts = {}  # place -> (current, limit)
     for contact in circuit.contacts:
-        current = abs(solved.currents.get(f"contact {contact.pin.name}", 0.0))
+        out = solved.currents.get(f"contact {contact.pin.name}", 0.0)
+        current = regulated(circuit, contact, abs(out))
         limits = contact_limits(contact, families)
         if limits and current > min(limits) * SHARE:
             amps[contact.pin.name] = (current, min(limits))
@@ -111,8 +121,8 @@ def judge_currents(circuit, solved, board, families, add):
             rail = next(e.a for e in circuit.fixed if e.name == f"contact {contact.pin.name}") if contact.terminal else None
             limit = board.rails[rail.removeprefix("rail ")][1] if rail else None
             threshold = SHORT_MULTIPLE * limit if limit else SHORT
-            if current > threshold:
-                shorts[contact.pin.name] = (current, threshold)
+            if out > threshold:
+                shorts[contact.pin.name] = (out, threshold)
     for device in circuit.devices.values():
         for kind, part in device.parts:
             node = terminal_node(device.id, part.get("terminal", ""))
@@ -125,9 +135,10 @@ def judge_currents(circuit, solved, board, families, add):
         if limit and out > limit * SHARE:
             amps[rail_node(rail)] = (out, limit)
         if out < -BACK_FEED:
-            add(rail_node(rail), "back-feed", -out, BACK_FEED, only_through_judged_pins(circuit, solved, rail_node(rail)))
+            covered = bool(shorts) or only_through_judged_pins(circuit, solved, rail_node(rail))
+            add(rail_node(rail), "back-feed", -out, BACK_FEED, covered)
     for place, (current, limit) in amps.items():
-        # Beside a short circuit no rail holds its voltage: only the short itself must be named.
+        # Beside a short circuit no rail holds its voltage: only the short must be named, where it leaves its rail.
         add(place, "over-current", current, limit, bool(shorts) and place not in shorts)
     for place, (current, limit) in shorts.items():
         add(place, "over-current", current, limit)

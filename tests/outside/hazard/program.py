@@ -66,9 +66,11 @@ def command(program, board, harness_path, placements, jumpers):
 
 
 def harms(args, devices, board, jumpers):
-    """(place, kind) -> message."""
+    """(place, kind) -> message; None when the program refuses the files."""
     run = subprocess.run(args, capture_output=True, text=True, check=False, env=os.environ | {"LC_ALL": "C.UTF-8"})
-    if run.returncode not in (0, 1) or not run.stdout:
+    if run.returncode == 1 and not run.stdout:
+        return None
+    if run.returncode not in (0, 1):
         raise RuntimeError(f"{' '.join(args)}: exit {run.returncode}\n{run.stderr[-1000:]}")
     found = {}
     for finding in json.loads(run.stdout)["findings"]:

@@ -10,7 +10,8 @@ import subprocess
 
 NETWORKS_PER_RUN = 400
 OFF = 1e-12  # S, of a diode that does not conduct
-SHUNT = 1e12  # ohm from every node to ground
+ON = 1e-10  # V beyond its drop, from where a diode conducts: what the shunt of a node at 3 V brings about
+SHUNT = 1e10  # ohm from every node to ground
 
 
 class Solved:
@@ -20,7 +21,7 @@ class Solved:
         self.volts, self.currents = volts, currents
         self.parent = {}
         for e in elements:
-            if e.kind != "D" or volts[e.a] - volts[e.b] > e.drop + 1e-9:
+            if e.kind != "D" or volts[e.a] - volts[e.b] > e.drop + ON:
                 self.parent[self.root(e.a)] = self.root(e.b)
 
     def root(self, node):
@@ -80,7 +81,7 @@ def solve(networks, folder):
             for lines, _, _ in made:
                 file.write("\n".join(lines) + "\n")
             file.write(f".options rshunt={SHUNT:g} reltol=1e-7 vntol=1e-9 abstol=1e-13 gmin=1e-15 itl1=1000\n")
-            file.write(f".control\nset filetype=ascii\nset numdgt=12\nop\nwrite {raw} all\nquit\n.endc\n.end\n")
+            file.write(f".control\nset filetype=ascii\nset numdgt=15\nop\nwrite {raw} all\nquit\n.endc\n.end\n")
         if os.path.exists(raw):
             os.remove(raw)
         run = subprocess.run(["ngspice", "-b", netlist], capture_output=True, text=True, check=False)

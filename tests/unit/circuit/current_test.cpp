@@ -183,6 +183,21 @@ TEST_CASE("a switch that joins supply to ground is a short circuit, and only tha
                            "J1.1 - RD - C - NO - BK - J1.2 - ground"});
 }
 
+TEST_CASE("a strong rail's current is no short circuit where it leaves either") {
+  // 5 V / (0.14 + 0.06 ohm) = 25 A: more than 20 A, less than three times what the rail can give.
+  Wiring w;
+  w.rail("5V", 5, 5).limit = Amps(10);
+  const int supply = w.pin(PinFunction::Supply, "5V"), ground = w.pin(PinFunction::Ground);
+  const auto a = w.terminal("A"), b = w.terminal("B");
+  w.part(Resistor{a, b, Ohms(0.06), {}, {}});
+  w.wire(supply, a, "RD");
+  w.wire(ground, b, "BK");
+  w.at(supply).limit = Amps(12);
+  CHECK(w.judge() == Lines{"pin-overcurrent 25 limit 12 at J1.1 from 5V |  | 5V - J1.1 - RD - A - B - BK - "
+                           "J1.2 - ground",
+                           "rail-overload 25 limit 10 at 5V from nothing |  | "});
+}
+
 TEST_CASE("two rails joined inside a device") {
   Wiring w;
   w.rail("24V", 24, 24);

@@ -14,7 +14,7 @@ TEST_CASE("advice as JSON: every member, in its order") {
   std::string keys;
   for (const auto& [key, value] : json.items()) keys += key + " ";
   CHECK(keys ==
-        "format version verdict summary board harness placements unplaced jumpers findings measurements "
+        "format version verdict summary board harness placements unplaced jumpers findings measurements softer "
         "parts plan "
         "settings wrong_seatings limits ");
   CHECK(json["verdict"] == "REPIN");

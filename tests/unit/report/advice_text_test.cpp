@@ -49,7 +49,7 @@ Settings for the firmware
 If it then goes on wrong
   harm  plug 'fan' turned by 180 degrees: the fan gets its 24 V the wrong way
         round, which destroys it [reversed-supply]
-  note  plug 'fan' shifted by 1 towards pin 3: no harm that the files tell of
+  note  no harm that the files tell of: 'fan' shifted by 1 towards pin 3
 
 Power off, USB cable out and all lamps dark before anything is plugged or
 unplugged.
@@ -84,6 +84,23 @@ unplugged.
 plugward compares what the files say; it cannot see a bad crimp, a mislabelled
 board or a dead part. Mains wiring is for a qualified person.
 )");
+}
+
+TEST_CASE("advice as text: softer cures come before the steps, faults of wrong seatings share a row") {
+  Sample sample;
+  sample.repin.softer = {"turn it"};
+  SeatingJudgement fault = sample.repin.wrong.front();
+  fault.worst = Weight::Fault;
+  fault.seating.words = "shifted by 1 towards pin 1";
+  sample.repin.wrong.push_back(fault);
+  fault.seating.words = "shifted by 2 towards pin 1";
+  sample.repin.wrong.push_back(fault);
+  const std::string text = advice_text(sample.sources, sample.fitting, sample.repin);
+  const std::size_t softer = text.find("First see whether this will do\n  - turn it\n");
+  REQUIRE(softer != std::string::npos);
+  CHECK(softer < text.find("\nSteps\n"));
+  CHECK(text.find("  fault  does not work: 'fan' shifted by 1 towards pin 1; 'fan' shifted by 2\n"
+                  "         towards pin 1\n") != std::string::npos);
 }
 
 TEST_CASE("advice as text: MATE is short") {
