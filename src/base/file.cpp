@@ -57,20 +57,27 @@ std::string read_file(const std::string& path, std::size_t limit) {
   struct stat info {};
   if (::fstat(file.get(), &info) != 0) fail("read", path, errno);
   if (S_ISDIR(info.st_mode)) fail("read", path, EISDIR);
-  std::string bytes;
-  std::size_t room = info.st_size > 0 ? static_cast<std::size_t>(info.st_size) + 1 : 65536;
-  for (;;) {
-    if (bytes.size() > limit) {
+  if (info.st_size > 0 && static_cast<std::size_t>(info.st_size) > limit) {
+    throw WorldError(format("cannot read '{}': larger than {} MiB", path, limit >> 20));
+  }
+  // A file that tells its size is read in one go; others (pipes, /proc) until they end.
+  const std::size_t size =
+      S_ISREG(info.st_mode) && info.st_size > 0 ? static_cast<std::size_t>(info.st_size) : 0;
+  std::string bytes(size > 0 ? size : 65536, '\0');
+  std::size_t used = 0;
+  while (size == 0 || used < size) {
+    if (used > limit) {
       throw WorldError(format("cannot read '{}': larger than {} MiB", path, limit >> 20));
     }
-    const std::size_t had = bytes.size();
-    bytes.resize(had + room);
-    const ssize_t n = ::read(file.get(), bytes.data() + had, room);
-    bytes.resize(had + (n > 0 ? static_cast<std::size_t>(n) : 0));
-    if (n == 0) return bytes;
-    if (n < 0 && errno != EINTR) fail("read", path, errno);
-    room = room < 4096 ? 4096 : room;
+    if (used == bytes.size()) bytes.resize(2 * used);
+    const ssize_t n = ::read(file.get(), bytes.data() + used, bytes.size() - used);
+    if (n < 0 && errno == EINTR) continue;
+    if (n < 0) fail("read", path, errno);
+    if (n == 0) break;
+    used += static_cast<std::size_t>(n);
   }
+  bytes.resize(used);
+  return bytes;
 }
 
 void write_file(const std::string& path, std::string_view bytes) {

@@ -47,7 +47,7 @@ enum class ExcessKind {
   HeaterTooWeak,    ///< watts
   AlwaysOn,         ///< heater takes power while everything is switched off; watts
   ClampCurrent,     ///< amps into a clamp
-  BackFeed,         ///< current flows into a rail; amps
+  BackFeed,         ///< current flows into a rail through a supply pin; amps
   PinOvercurrent,   ///< amps
   ContactOvercurrent,  ///< amps through a contact, against the family's rating at the lead's gauge
   UnknownRating,       ///< amps; no rating is published for this gauge

@@ -221,6 +221,8 @@ void judge_rail(const Solved& s, Excesses& found, int rail) {
   found.add(e);
 }
 
+/// Through a supply pin. What flows into a rail through a pull or a clamp is judged as that pin's voltage and
+/// clamp current.
 void judge_back_feed(const Solved& s, Excesses& found, int contact) {
   const Circuit& c = s.circuit;
   const ContactBranch& b = c.contacts[at(contact)];

@@ -17,6 +17,7 @@ std::size_t at(int index) {
 
 constexpr double equal_volts = 0.01;   // a source this much below the victim still counts as its cause
 constexpr double some_current = 1e-9;  // amperes; less is no current
+constexpr double at_the_kink = 1e-7;  // volts; a diode this near its drop may be held there by nothing at all
 
 /// A branch that conducts in the state looked at; nodes are local.
 struct Edge {
@@ -32,7 +33,8 @@ struct Conducting {
   std::vector<bool> fixed;
   std::vector<bool> fed, drained;  ///< a current source delivers into the node, takes from it
 
-  Conducting(const Solved& s, const Island& island, int state) {
+  /// A diode counts from `least` volts beyond its drop.
+  Conducting(const Solved& s, const Island& island, int state, double least = 0.0) {
     const Network n = network_in(s, island, state);
     const auto first = island.volts.begin() + static_cast<std::ptrdiff_t>(at(state) * island.nodes.size());
     volts.assign(first, first + static_cast<std::ptrdiff_t>(island.nodes.size()));
@@ -48,7 +50,7 @@ struct Conducting {
     }
     for (const auto& d : n.diodes) {
       const double beyond = volts[at(d.anode)] - volts[at(d.cathode)] - d.drop;
-      if (d.ohms != open_circuit && beyond > 0.0)
+      if (d.ohms != open_circuit && beyond > least)
         edges.push_back({d.anode, d.cathode, d.ohms, beyond / d.ohms, -1});
     }
     for (const auto& c : n.currents) {
@@ -223,7 +225,7 @@ bool driven(const Solved& s, Where where, Node node) {
 
 bool decided(const Solved& s, Where where, const Probe& probe) {
   const Island& island = s.islands[at(where.island)];
-  const Conducting net(s, island, where.state);
+  const Conducting net(s, island, where.state, probe.size() > 1 ? at_the_kink : -at_the_kink);
   // Groups of nodes that conduct to one another; all fixed nodes are in the group of ground, node 0.
   std::vector<int> group(net.volts.size());
   for (std::size_t i = 0; i < group.size(); ++i) group[i] = net.fixed[i] ? 0 : static_cast<int>(i);

@@ -186,13 +186,16 @@ class TreeBuilder {
     made.begin = narrow(at - 1);
     made.first_attribute = narrow(tree_.attributes_.size());
     std::size_t end = at + name.size();
-    for (pugi::xml_attribute it = node.first_attribute();; it = it.next_attribute()) {
-      const char* const attribute_name = it.name();
-      if (*attribute_name == '\0') break;  // the null attribute behind the last: no other has an empty name
+    pugi::xml_attribute it = node.first_attribute();
+    const char* attribute_name = it.name();
+    while (*attribute_name != '\0') {  // the null attribute behind the last: no other has an empty name
       const char* const value = it.value();
+      it = it.next_attribute();
+      const char* const next_name = it.name();
       const std::size_t name_at = offset(attribute_name);
       const std::size_t value_at = offset(value);
-      const std::size_t value_end = check_value(value_at);
+      std::size_t value_end = *next_name == '\0' ? text_.npos : end_before(offset(next_name), value_at);
+      if (value_end == text_.npos) value_end = check_value(value_at);
       if (value_end == text_.npos) return false;
       XmlAttribute& made_attribute = tree_.attributes_.emplace_back();
       made_attribute.name = {attribute_name, name_length(attribute_name, name_at, value_at)};
@@ -202,6 +205,12 @@ class TreeBuilder {
       made_attribute.value_at = narrow(value_at);
       made_attribute.value_end = narrow(value_end);
       end = value_end + 1;
+      attribute_name = next_name;
+    }
+    if (std::memchr(text_.data() + at, '<', end - at) != nullptr) {
+      for (std::size_t a = made.first_attribute; a < tree_.attributes_.size(); ++a) {
+        if (check_value(tree_.attributes_[a].value_at) == text_.npos) return false;
+      }
     }
     while (end < text_.size() && text_[end] != '>') ++end;
     made.end = narrow(std::min(end + 1, text_.size()));
@@ -215,6 +224,15 @@ class TreeBuilder {
     const std::size_t equals = value_at - 2;
     const bool tight = text_[equals] == '=' && !is_blank(text_[equals - 1]);
     return tight ? equals - name_at : std::strlen(name);
+  }
+
+  /// The offset of the closing quote when one blank stands between it and the next attribute, as it nearly
+  /// always does; npos when not. A '<' inside is looked for once a tag.
+  std::size_t end_before(std::size_t next_name_at, std::size_t value_at) const {
+    const std::size_t quote = next_name_at - 2;
+    const bool tight =
+        same_length_ && quote >= value_at && text_[quote + 1] == ' ' && text_[quote] == text_[value_at - 1];
+    return tight ? quote : text_.npos;
   }
 
   /// The offset of the closing quote; npos (and a diagnostic) when the value is not well-formed.

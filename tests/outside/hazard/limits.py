@@ -72,21 +72,10 @@ def contact_limits(contact, families):
     return [amps for amps in limits if amps]
 
 
-def only_through_judged_pins(circuit, solved, rail):
-    """Nothing flows into the rail through a supply pin, and what comes through pulls and clamps is judged there.
-
-    That is: a pin whose pull feeds the rail is beyond what it withstands, or a clamp has a limit of its own."""
-    beyond = set()
-    judge_pins(circuit, solved, lambda place, *_: beyond.add(place))
-    beyond |= {c.pin.name for c in circuit.contacts if "injection" in c.pin.attributes}
-    for e in circuit.fixed:
-        if not e.name or rail not in (e.a, e.b):
-            continue
-        into = solved.currents[e.name] * (1 if e.b == rail else -1)
-        what, _, place = e.name.rpartition(" ")
-        if into > BACK_FEED / 10 and (what == "contact" or place not in beyond):
-            return False
-    return True
+def through_supply_pins(circuit, solved, rail):
+    """What flows into a rail through its pins. What comes through a pull or a clamp is judged as that pin's."""
+    names = [e.name for e in circuit.fixed if e.name.startswith("contact ") and e.a == rail]
+    return sum(max(0.0, -solved.currents[name]) for name in names)
 
 
 def judge_clamps(circuit, solved, add):
@@ -134,9 +123,9 @@ def judge_currents(circuit, solved, board, families, add):
         out = solved.currents.get(rail_node(rail), 0.0)
         if limit and out > limit * SHARE:
             amps[rail_node(rail)] = (out, limit)
-        if out < -BACK_FEED:
-            covered = bool(shorts) or only_through_judged_pins(circuit, solved, rail_node(rail))
-            add(rail_node(rail), "back-feed", -out, BACK_FEED, covered)
+        back = through_supply_pins(circuit, solved, rail_node(rail))
+        if back > BACK_FEED:
+            add(rail_node(rail), "back-feed", back, BACK_FEED, bool(shorts))
     for place, (current, limit) in amps.items():
         # Beside a short circuit no rail holds its voltage: only the short must be named, where it leaves its rail.
         add(place, "over-current", current, limit, bool(shorts) and place not in shorts)
@@ -153,7 +142,7 @@ def judge_pins(circuit, solved, add):
         if "pull" in pin.attributes and "withstands-pulled" in pin.attributes:
             limits = (limits[0], pin.volts("withstands-pulled"))
         volts = solved.volts[pin.name]
-        if solved.joined(pin.name, GROUND) or any(solved.joined(pin.name, n) for n in solved.volts if n.startswith("rail ")):
+        if solved.joined(pin.name, GROUND, loaded=False):
             judge_voltage(pin.name, volts, limits, add)
 
 
@@ -186,7 +175,7 @@ def judge_device(circuit, device, solved, rest, add):
         limits = span(attributes.get("withstands"), "V")
         if limits:
             withstood.add(terminal)
-            if node in solved.volts and solved.joined(node, ground):
+            if node in solved.volts and solved.joined(node, ground, loaded=True):
                 judge_voltage(node, solved.volts[node] - solved.volts[ground], limits, add)
     for kind, part in device.parts:
         if kind == "load":
@@ -204,7 +193,7 @@ def judge_device(circuit, device, solved, rest, add):
                 add(f"heater of {device.id}", "always-on", watts, rated * HEATER_OFF)
         elif kind == "receiver" and "above-supply" in part and part["terminal"] not in withstood:
             node, minus = terminal_node(device.id, part["terminal"]), terminal_node(device.id, part["minus"])
-            if node in solved.volts and minus in solved.volts and solved.joined(node, minus):
+            if node in solved.volts and minus in solved.volts and solved.joined(node, minus, loaded=True):
                 limit = across(part["plus"], part["minus"]) + quantity(part["above-supply"], "V")
                 below = -quantity(part["above-supply"], "V")  # the same beyond its minus
                 judge_voltage(node, across(part["terminal"], part["minus"]), (below, limit), add)

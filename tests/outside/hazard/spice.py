@@ -2,7 +2,7 @@
 """Many small circuits solved by ngspice in one batch run.
 
 Diodes are ideal pieces of a line, written as behavioural sources. A current that is wanted is that of a zero-volt source
-in series. Nodes that nothing drives are held by a very large resistor; whether a node is driven is told by `groups`.
+in series. Nodes that nothing drives are held by a very large resistor; whether a node is driven is told by `Solved.joined`.
 """
 
 import os
@@ -10,7 +10,7 @@ import subprocess
 
 NETWORKS_PER_RUN = 400
 OFF = 1e-12  # S, of a diode that does not conduct
-ON = 1e-10  # V beyond its drop, from where a diode conducts: what the shunt of a node at 3 V brings about
+KINK = 1e-7  # V; a diode this near its drop carries nothing but what the shunts draw
 SHUNT = 1e10  # ohm from every node to ground
 
 
@@ -18,19 +18,24 @@ class Solved:
     """Voltages by node, currents by element name, and which nodes are joined by something that conducts."""
 
     def __init__(self, elements, volts, currents):
-        self.volts, self.currents = volts, currents
-        self.parent = {}
-        for e in elements:
-            if e.kind != "D" or volts[e.a] - volts[e.b] > e.drop + ON:
-                self.parent[self.root(e.a)] = self.root(e.b)
+        self.elements, self.volts, self.currents = elements, volts, currents
+        self.groups = {}
 
-    def root(self, node):
-        while self.parent.get(node, node) != node:
-            node = self.parent[node]
-        return node
+    def joined(self, a, b, loaded):
+        """Does a conducting way lead from a to b? `loaded`: only over diodes that carry a current."""
+        if loaded not in self.groups:
+            self.groups[loaded] = parent = {}
+            least = KINK if loaded else -KINK
+            for e in self.elements:
+                if e.kind != "D" or self.volts[e.a] - self.volts[e.b] > e.drop + least:
+                    parent[root(parent, e.a)] = root(parent, e.b)
+        return root(self.groups[loaded], a) == root(self.groups[loaded], b)
 
-    def joined(self, a, b):
-        return self.root(a) == self.root(b)
+
+def root(parent, node):
+    while parent.get(node, node) != node:
+        node = parent[node]
+    return node
 
 
 def cards(number, elements):
@@ -75,16 +80,16 @@ def solve(networks, folder):
     for begin in range(0, len(networks), NETWORKS_PER_RUN):
         batch = networks[begin:begin + NETWORKS_PER_RUN]
         made = [cards(i, elements) for i, elements in enumerate(batch)]
-        netlist, raw = os.path.join(folder, "states.cir"), os.path.join(folder, "states.raw")
-        with open(netlist, "w", encoding="ascii") as file:
+        raw = os.path.join(folder, "states.raw")
+        with open(os.path.join(folder, "states.cir"), "w", encoding="ascii") as file:
             file.write("every state of some matings\n")
             for lines, _, _ in made:
                 file.write("\n".join(lines) + "\n")
             file.write(f".options rshunt={SHUNT:g} reltol=1e-7 vntol=1e-9 abstol=1e-13 gmin=1e-15 itl1=1000\n")
-            file.write(f".control\nset filetype=ascii\nset numdgt=15\nop\nwrite {raw} all\nquit\n.endc\n.end\n")
+            file.write(".control\nset filetype=ascii\nset numdgt=15\nop\nwrite states.raw all\nquit\n.endc\n.end\n")
         if os.path.exists(raw):
             os.remove(raw)
-        run = subprocess.run(["ngspice", "-b", netlist], capture_output=True, text=True, check=False)
+        run = subprocess.run(["ngspice", "-b", "states.cir"], cwd=folder, capture_output=True, text=True, check=False)
         if not os.path.exists(raw):
             raise RuntimeError("ngspice gave nothing:\n" + run.stdout[-2000:] + run.stderr[-2000:])
         values = read_raw(raw)

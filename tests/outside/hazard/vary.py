@@ -38,6 +38,8 @@ def vary_device_part(e, rng):
     if kind in ("load", "fan"):
         choose(e, "reversed", ("destroyed", "blocked", "harmless", None), rng)
         choose(e, "survives", ("31 V", None), rng)
+    if kind in ("heater", "heater-element"):
+        choose(e, "volts", ("5 V", "12 V", "24 V"), rng)
     if kind in ("switch", "dry-switch"):
         choose(e, "rests", ("open", "closed"), rng)
     if kind in ("driver", "proximity"):
@@ -47,7 +49,8 @@ def vary_device_part(e, rng):
             choose(e, "leak", ("0.1 mA", "1 mA", None), rng)
             choose(e, "pull", ("10 kohm", "1 kohm", None), rng)
         else:
-            e.attrib.pop("leak", None), e.attrib.pop("pull", None)
+            e.attrib.pop("leak", None)
+            e.attrib.pop("pull", None)
         choose(e, "drop", ("0.1 V", "1.5 V", "3 V", None), rng)
         choose(e, "limit", ("5 mA", "50 mA", "0.2 A", None), rng)
     if kind == "terminal" and e.get("function") in ("input", "output"):

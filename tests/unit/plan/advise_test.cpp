@@ -179,8 +179,7 @@ TEST_CASE("whole advice") {
        header_of_pins("limit", 3, v1 + limit_input("5.5")),
        gate + plug_of_leads("V G ?"),
        {},
-       "MEASURE: 'p' on 'J1': something must be known first; 3 measurements settle it, the cheapest first\n"
-       "measure (0): what 'S' withstands\n"
+       "MEASURE: 'p' on 'J1': something must be known first; 2 measurements settle it, the cheapest first\n"
        "measure (1): where the BK lead in cavity 3 of 'p' goes\n"
        "measure (2): what J1.2 is\n"},
       {"do not join: harm",
