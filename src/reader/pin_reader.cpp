@@ -195,8 +195,30 @@ void read_pin(const Reading& reading, const Attributes& a, const BoardNames& nam
   pin.evidence = read_evidence_reference(reading, a, names.evidences);
 }
 
+/// Two statements of one value go together unless both are made and differ.
+template <class T>
+bool together(const std::optional<T>& a, const std::optional<T>& b) {
+  return !a || !b || *a == *b;
+}
+
+bool together(const std::optional<Pull>& a, const std::optional<Pull>& b) {
+  return !a || !b || (a->up == b->up && a->ohms == b->ohms);
+}
+
+bool together(const std::optional<Clamp>& a, const std::optional<Clamp>& b) {
+  return !a || !b || (a->rail == b->rail && a->drop == b->drop && together(a->limit, b->limit));
+}
+
+/// Nothing that both say differs: what stands behind the pin is the same.
 bool agree(const Pin& a, const Pin& b) {
-  return a.function == b.function && a.rail == b.rail && a.jumper == b.jumper && a.signal == b.signal;
+  const bool same_thing = a.function == b.function && a.rail == b.rail && a.jumper == b.jumper &&
+                          a.signal == b.signal && a.coil == b.coil && a.coil_end == b.coil_end &&
+                          a.drive == b.drive && a.analogue == b.analogue;
+  return same_thing && together(a.high, b.high) && together(a.low, b.low) && together(a.ohms, b.ohms) &&
+         together(a.limit, b.limit) && together(a.on_at_reset, b.on_at_reset) &&
+         together(a.withstands, b.withstands) && together(a.withstands_unpowered, b.withstands_unpowered) &&
+         together(a.withstands_pulled, b.withstands_pulled) && together(a.low_below, b.low_below) &&
+         together(a.high_above, b.high_above) && together(a.pull, b.pull) && together(a.clamp, b.clamp);
 }
 
 /// "supply from 5V, by 'own' (measurement)".
@@ -205,6 +227,8 @@ std::string statement(const Pin& pin, const Board& board) {
   if (!pin.signal.empty()) what += format(" '{}'", pin.signal);
   if (!pin.rail.empty()) what += format(" from {}", pin.rail);
   if (!pin.jumper.empty()) what += format(" by jumper {}", pin.jumper);
+  if (pin.coil > 0) what += format(" of bridge {} end {}", pin.coil, pin.coil_end);
+  if (pin.withstands) what += format(" that withstands {}", to_text(*pin.withstands));
   const Evidence* evidence = board.find_evidence(pin.evidence);
   const std::string_view kind = evidence == nullptr ? "" : to_word(evidence->kind);
   return format("{}, by '{}' ({})", what, pin.evidence, kind);

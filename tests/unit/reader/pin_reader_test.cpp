@@ -87,6 +87,18 @@ TEST_CASE("rival statements about one position") {
        "<pin n='1' function='input' signal='limit' evidence='print'/><pin n='1' function='input' "
        "signal='probe' evidence='drawing'/>",
        PinFunction::Input, "input 'probe', by 'drawing' (makers-drawing)"},
+      {"they disagree on the bridge",
+       "<pin n='1' function='coil' coil='1' end='A' evidence='print'/><pin n='1' function='coil' coil='2' "
+       "end='A' evidence='drawing'/>",
+       PinFunction::Coil, "coil of bridge 2 end A, by 'drawing' (makers-drawing)"},
+      {"they disagree on what it withstands",
+       "<pin n='1' function='input' signal='limit' withstands='-0.3..5.5 V' evidence='print'/><pin n='1' "
+       "function='input' signal='limit' withstands='-0.3..3.6 V' evidence='drawing'/>",
+       PinFunction::Input, "input 'limit' that withstands -0.3..3.6 V, by 'drawing' (makers-drawing)"},
+      {"one says more than the other",
+       "<pin n='1' function='input' signal='limit' withstands='-0.3..5.5 V' evidence='print'/><pin n='1' "
+       "function='input' signal='limit' evidence='drawing'/>",
+       PinFunction::Input, ""},
       {"a measurement outranks what came before",
        "<pin n='1' function='ground' evidence='print'/><pin n='1' function='supply' rail='5V' "
        "evidence='meter'/>",
