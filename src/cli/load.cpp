@@ -37,7 +37,7 @@ void take(Workbench& bench, const std::string& path, Description description) {
 
 void apply_seen(Workbench& bench, const Options& options) {
   std::vector<std::string> done;
-  for (const Assignment& seen : options.seen) {
+  for (const NamedValue& seen : options.seen) {
     for (const std::string& other : done) {
       if (other == seen.name) throw UsageError(format("'--seen' names plug '{}' twice", seen.name));
     }
@@ -59,7 +59,7 @@ std::map<std::string, std::string> stated_jumpers(const Board& board, const Opti
     if (!near.empty()) return format("; did you mean '{}'?", near);
     return candidates.empty() ? std::string("; it has none") : format("; it has {}", join(candidates, ", "));
   };
-  for (const Assignment& one : options.jumpers) {
+  for (const NamedValue& one : options.jumpers) {
     const Jumper* jumper = board.jumper(one.name);
     if (jumper == nullptr) {
       throw UsageError(

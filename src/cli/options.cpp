@@ -85,9 +85,9 @@ Value chosen(std::string_view option, const std::string& word,
       format("'{}' takes {}, not '{}'{}", option, join(names, ", "), word, did_you_mean(word, names)));
 }
 
-std::vector<Assignment> assignments(std::string_view option, std::string_view form,
+std::vector<NamedValue> assignments(std::string_view option, std::string_view form,
                                     const std::vector<std::string>& texts) {
-  std::vector<Assignment> result;
+  std::vector<NamedValue> result;
   for (const std::string& text : texts) {
     const std::size_t equals = text.find('=');
     if (equals == std::string::npos || equals == 0 || equals + 1 == text.size()) {

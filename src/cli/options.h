@@ -24,7 +24,7 @@ class UsageError : public std::runtime_error {
 };
 
 /// "NAME=VALUE" as given after an option.
-struct Assignment {
+struct NamedValue {
   std::string name;
   std::string value;
 };
@@ -34,9 +34,9 @@ enum class ProductFormat { Text, Json };
 struct Options {
   const Command* command = nullptr;
   std::vector<std::string> words;  ///< what stands without an option: files, a rule, a list
-  std::vector<Assignment> at;
-  std::vector<Assignment> jumpers;
-  std::vector<Assignment> seen;
+  std::vector<NamedValue> at;
+  std::vector<NamedValue> jumpers;
+  std::vector<NamedValue> seen;
   std::vector<std::string> families;
   ProductFormat format = ProductFormat::Text;
   std::string output;   ///< "" or "-": standard output

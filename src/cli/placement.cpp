@@ -70,7 +70,7 @@ class Chooser {
   Chooser(const Board& board, const Harness& harness)
       : board_(board), harness_(harness), header_of_(harness.plugs.size()) {}
 
-  bool state(const Assignment& at) {
+  bool state(const NamedValue& at) {
     const auto plug = index_of(harness_.plugs, at.name);
     const auto header = index_of(board_.headers, at.value);
     if (!plug) return fail(unknown(format("harness '{}'", harness_.id), "plug", harness_.plugs, at.name));
@@ -142,10 +142,10 @@ class Chooser {
 }  // namespace
 
 PlacementChoice choose_placements(const Board& board, const Harness& harness,
-                                  const std::vector<Assignment>& at) {
+                                  const std::vector<NamedValue>& at) {
   Chooser chooser(board, harness);
   const bool stated =
-      std::all_of(at.begin(), at.end(), [&](const Assignment& one) { return chooser.state(one); });
+      std::all_of(at.begin(), at.end(), [&](const NamedValue& one) { return chooser.state(one); });
   if (stated) chooser.choose();
   return chooser.result();
 }

@@ -19,6 +19,6 @@ struct PlacementChoice {
 /// What --at states wins. A plug that is not named goes to the only free header whose `use` is the use of the
 /// plug's devices and which has as many positions. Several such headers, or two plugs for one, are an error
 /// that lists them; none leaves the plug on no header. No plug on any header is an error.
-PlacementChoice choose_placements(const Board&, const Harness&, const std::vector<Assignment>& at);
+PlacementChoice choose_placements(const Board&, const Harness&, const std::vector<NamedValue>& at);
 
 }  // namespace plugward

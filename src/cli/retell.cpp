@@ -29,8 +29,8 @@ std::string retell(std::string_view command, const Options& options) {
   const auto add = [&text](std::string_view option, const std::string& value) {
     text += format("{}{} {}", option.empty() ? "" : " ", option, quoted(value));
   };
-  const auto add_all = [&](std::string_view option, const std::vector<Assignment>& list) {
-    for (const Assignment& one : list) add(option, one.name + "=" + one.value);
+  const auto add_all = [&](std::string_view option, const std::vector<NamedValue>& list) {
+    for (const NamedValue& one : list) add(option, one.name + "=" + one.value);
   };
   for (const std::string& word : options.words) add("", word);
   add_all("--at", options.at);

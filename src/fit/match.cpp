@@ -49,14 +49,14 @@ End plain(TerminalRef terminal, Wish wish, std::string signal = "") {
 }
 
 /// A two-ended part that may be used either way round.
-Group either_way(TerminalRef a, TerminalRef b, Wish first, Wish second, const std::string& signal) {
+WishGroup either_way(TerminalRef a, TerminalRef b, Wish first, Wish second, const std::string& signal) {
   return {{{{plain(a, first, signal), plain(b, second)}, false}, {{plain(b, first, signal), plain(a, second)}, false}}};
 }
 
-Group switch_group(TerminalRef a, TerminalRef b, const std::string& signal) {
-  Group group = either_way(a, b, Wish::BoardInput, Wish::Ground, signal);
+WishGroup switch_group(TerminalRef a, TerminalRef b, const std::string& signal) {
+  WishGroup group = either_way(a, b, Wish::BoardInput, Wish::Ground, signal);
   // An input with a pull-down wants the switch to its supply; whether it has one, the circuit decides.
-  const Group to_supply = either_way(a, b, Wish::BoardInput, Wish::Supply, signal);
+  const WishGroup to_supply = either_way(a, b, Wish::BoardInput, Wish::Supply, signal);
   group.alternatives.insert(group.alternatives.end(), to_supply.alternatives.begin(),
                             to_supply.alternatives.end());
   return group;
@@ -69,8 +69,8 @@ struct Winding {
 /// The eight ways in which two windings meet two bridges. Swapping the windings and reversing one are each a
 /// reflection of the current vector: the motor runs forward when their number is even (the determinant of the
 /// signed 2 x 2 permutation is +1). It is not the parity of the four-lead permutation.
-Group motor_group(const Winding& one, const Winding& two) {
-  Group group;
+WishGroup motor_group(const Winding& one, const Winding& two) {
+  WishGroup group;
   for (int turned = 0; turned < 2; ++turned) {
     for (int code = 0; code < 8; ++code) {
       const bool swapped = (code & 4) != 0;
@@ -98,7 +98,7 @@ Group motor_group(const Winding& one, const Winding& two) {
 }
 
 /// Groups of one device's passive parts; marks the terminals they use.
-void add_passive_groups(const Device& device, int index, std::vector<bool>& used, std::vector<Group>& out) {
+void add_passive_groups(const Device& device, int index, std::vector<bool>& used, std::vector<WishGroup>& out) {
   const auto passive = [&](TerminalIndex t) {
     return device.terminals[static_cast<std::size_t>(t)].function == TerminalFunction::Passive &&
            !used[static_cast<std::size_t>(t)];
@@ -138,8 +138,8 @@ void add_passive_groups(const Device& device, int index, std::vector<bool>& used
 
 }  // namespace
 
-std::vector<Group> groups(const Harness& harness) {
-  std::vector<Group> out;
+std::vector<WishGroup> groups(const Harness& harness) {
+  std::vector<WishGroup> out;
   for (std::size_t d = 0; d < harness.devices.size(); ++d) {
     const Device& device = harness.devices[d];
     const int index = static_cast<int>(d);

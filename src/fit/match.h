@@ -2,9 +2,9 @@
 // Which terminal should meet which pin, by function: what *should* meet. The circuit decides what happens.
 //
 // The ends of passive parts have no function of their own: either end of a switch may be the signal end, and a
-// motor runs in eight of its orders. Such parts form a Group with several Alternatives; groups are independent.
+// motor runs in eight of its orders. Such parts form a group (WishGroup) with several Alternatives; groups are independent.
 //
-//   for (const Group& g : groups(harness))
+//   for (const WishGroup& g : groups(harness))
 //     for (const Alternative& a : g.alternatives)
 //       for (const End& e : a.ends) ... grants(pin, e)
 #pragma once
@@ -47,12 +47,12 @@ struct Alternative {
 };
 
 /// Terminals whose wishes hang together. Most have one terminal and one alternative.
-struct Group {
+struct WishGroup {
   std::vector<Alternative> alternatives;  ///< preferred first; never empty
 };
 
 /// Every terminal of every device is in exactly one group.
-std::vector<Group> groups(const Harness&);
+std::vector<WishGroup> groups(const Harness&);
 
 using JumperPositions = std::map<std::string, std::string>;
 

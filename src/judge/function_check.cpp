@@ -18,7 +18,7 @@ class Checker {
   Checker(const Fitting& fitting, std::span<const Contact> contacts) : fitting_(fitting), contacts_(contacts) {}
 
   FunctionCheck run() {
-    for (const Group& group : groups(*fitting_.harness)) check(group);
+    for (const WishGroup& group : groups(*fitting_.harness)) check(group);
     return std::move(result_);
   }
 
@@ -84,7 +84,7 @@ class Checker {
     return sum;
   }
 
-  void check(const Group& group) {
+  void check(const WishGroup& group) {
     const auto best = std::min_element(
         group.alternatives.begin(), group.alternatives.end(),
         [this](const Alternative& a, const Alternative& b) { return misses(a) < misses(b); });

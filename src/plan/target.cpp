@@ -48,7 +48,7 @@ class Problem {
   }
 
   std::optional<Target> solve() {
-    const std::vector<Group> all = groups(*fitting_.harness);
+    const std::vector<WishGroup> all = groups(*fitting_.harness);
     std::vector<std::size_t> choice(all.size(), 0);
     std::optional<Target> best;
     Cost best_cost = forbidden;
@@ -87,7 +87,7 @@ class Problem {
   }
 
   /// Only groups with a lead in a placed plug have anything to choose.
-  bool matters(const Group& group) const {
+  bool matters(const WishGroup& group) const {
     if (group.alternatives.size() < 2) return false;
     const auto& ends = group.alternatives.front().ends;
     return std::any_of(ends.begin(), ends.end(), [&](const End& end) {
@@ -96,7 +96,7 @@ class Problem {
   }
 
   /// The next combination; false after the last.
-  bool advance(const std::vector<Group>& all, std::vector<std::size_t>& choice) const {
+  bool advance(const std::vector<WishGroup>& all, std::vector<std::size_t>& choice) const {
     for (std::size_t g = all.size(); g-- > 0;) {
       if (!matters(all[g])) continue;
       if (++choice[g] < all[g].alternatives.size()) return true;
@@ -120,7 +120,7 @@ class Problem {
     return fitting_.harness->terminal(row.terminal).optional ? unconnected_cost + move_cost : forbidden;
   }
 
-  std::optional<Target> assign(const std::vector<Group>& all, const std::vector<std::size_t>& choice, Cost& cost) {
+  std::optional<Target> assign(const std::vector<WishGroup>& all, const std::vector<std::size_t>& choice, Cost& cost) {
     std::map<TerminalRef, const End*> end_of;
     cost = 0;
     Target target;

@@ -127,7 +127,7 @@ void read_header(const Reading& reading, XmlTree::Index index, Board& board, con
   header.id = a.id(Key::Id);
   header.label = a.text(Key::Label);
   header.use = a.word(Key::Use);
-  Shape shape = read_shape(reading, a);
+  Outline shape = read_shape(reading, a);
   header.family = std::move(shape.family);
   header.positions = shape.positions;
   header.rows = shape.rows;

@@ -21,7 +21,7 @@ struct BoardNames {
 };
 
 /// Reads the header's 'pin' elements into header.pins, settles rival statements about one position.
-/// `positions` as in Shape: 0 when not known; then only the pins themselves are checked.
+/// `positions` as in Outline: 0 when not known; then only the pins themselves are checked.
 void read_pins(const Reading&, XmlTree::Index header_element, const Board&, const BoardNames&, Header&);
 
 }  // namespace plugward

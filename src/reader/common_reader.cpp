@@ -21,7 +21,7 @@ constexpr std::array<Word<Numbering>, 2> numberings{
 constexpr std::array<Word<KeyState>, 3> key_states{
     {{"intact", KeyState::Intact}, {"removed", KeyState::Removed}, {"unknown", KeyState::Unknown}}};
 
-void check_against_family(const Reading& reading, const Attributes& a, const Shape& shape,
+void check_against_family(const Reading& reading, const Attributes& a, const Outline& shape,
                           const Family& family) {
   const auto note_family = [&](Diagnostic& diagnostic) {
     if (family.span.known()) diagnostic.note(family.span, format("family '{}' is declared here", family.id));
@@ -66,8 +66,8 @@ void refuse_family(const Reading& reading, std::string_view id, Span span,
   diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
 }
 
-Shape read_shape(const Reading& reading, const Attributes& a) {
-  Shape shape;
+Outline read_shape(const Reading& reading, const Attributes& a) {
+  Outline shape;
   shape.family = a.id(Key::Family);
   shape.family_span = a.span(Key::Family);
   shape.positions = a.number(Key::Positions, 1, reading.limits.positions).value_or(0);

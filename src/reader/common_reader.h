@@ -26,7 +26,7 @@ std::string_view read_evidence_reference(const Reading&, const Attributes&, cons
 void refuse_family(const Reading&, std::string_view id, Span, const std::vector<std::string>& known);
 
 /// The shape of a header or plug. Checks it against the family; `positions` is 0 when it could not be read.
-struct Shape {
+struct Outline {
   std::string family;
   int positions = 0;
   int rows = 1;
@@ -35,6 +35,6 @@ struct Shape {
   Span family_span{};
   Span positions_span{};
 };
-Shape read_shape(const Reading&, const Attributes&);
+Outline read_shape(const Reading&, const Attributes&);
 
 }  // namespace plugward

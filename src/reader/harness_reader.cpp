@@ -67,7 +67,7 @@ void read_plug(const Reading& reading, XmlTree::Index index, Harness& harness, c
   Plug plug;
   plug.id = a.id(Key::Id);
   plug.label = a.text(Key::Label);
-  Shape shape = read_shape(reading, a);
+  Outline shape = read_shape(reading, a);
   plug.family = std::move(shape.family);
   plug.positions = shape.positions;
   plug.rows = shape.rows;

@@ -59,7 +59,7 @@ Harness harness_of(std::vector<Device> devices, std::vector<Plug> plugs) {
 }
 
 /// "control=J9 trigger=J10", then "| note", then "! error".
-std::string words(const Board& board, const Harness& harness, const std::vector<Assignment>& at) {
+std::string words(const Board& board, const Harness& harness, const std::vector<NamedValue>& at) {
   const PlacementChoice choice = choose_placements(board, harness, at);
   if (!choice.error.empty()) return "! " + choice.error;
   std::string text;
@@ -82,7 +82,7 @@ TEST_CASE("placement: one choice is taken, several are asked for") {
   struct Row {
     const char* name;
     std::vector<Plug> plugs;
-    std::vector<Assignment> at;
+    std::vector<NamedValue> at;
     std::string expected;
   };
   const Row rows[] = {

@@ -34,7 +34,7 @@ Bench bench_of(const std::string& devices) {
 /// "A wants an input for 'limit', B wants ground; ..." : alternatives one a line, groups parted by "--".
 std::string told(const Bench& bench) {
   std::string text;
-  for (const Group& group : groups(*bench.harness)) {
+  for (const WishGroup& group : groups(*bench.harness)) {
     if (!text.empty()) text += "--\n";
     for (const Alternative& alternative : group.alternatives) {
       std::vector<std::string> ends;
@@ -113,7 +113,7 @@ TEST_CASE("every terminal of every device is in exactly one group, in every alte
       "volts='12 V' "
       "draws='1 A'/><dry-switch id='k' use='limit' rests='open'/>");
   std::multiset<TerminalRef> seen;
-  for (const Group& group : groups(*bench.harness)) {
+  for (const WishGroup& group : groups(*bench.harness)) {
     REQUIRE(!group.alternatives.empty());
     std::set<TerminalRef> first;
     for (const End& end : group.alternatives[0].ends) first.insert(end.terminal);

@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: MIT
-"""The includes of src/ obey the layer table, and each foreign library is named in one place.
+"""The includes of src/ obey the layer table, each foreign library is named in one place, and no two types of the
+one namespace bear one name (the linker would take either for the other).
 
     layers_test.py SOURCE_DIR
 """
@@ -71,8 +72,25 @@ def faults(src):
     return found
 
 
+def types_of(text):
+    """Names of the types that a file defines in namespace plugward itself, not in an unnamed or inner one."""
+    text = re.sub(r"^namespace \{\n.*?^\}  // namespace\n", "", text, flags=re.S | re.M)
+    inner = re.search(r"^namespace plugward::(\w+) \{", text, re.M)
+    prefix = inner.group(1) + "::" if inner else ""
+    return {prefix + name for name in re.findall(r"^(?:struct|class|enum class) (\w+)[^;\n]*\{", text, re.M)}
+
+
+def doubled_types(source):
+    """A line for each type name that two files define."""
+    homes = {}
+    for path in sorted(source.glob("*/*.h")) + sorted(source.glob("*/*.cpp")):
+        for name in types_of(path.read_text(encoding="utf-8")):
+            homes.setdefault(name, []).append(path.relative_to(source).as_posix())
+    return [f"type '{name}' is defined in {' and '.join(files)}" for name, files in homes.items() if len(files) > 1]
+
+
 def main():
-    found = faults(pathlib.Path(sys.argv[1]) / "src")
+    found = faults(pathlib.Path(sys.argv[1]) / "src") + doubled_types(pathlib.Path(sys.argv[1]) / "src")
     for fault in found:
         print(fault)
     return 1 if found else 0

@@ -125,7 +125,7 @@ bool granted(const Bench& bench, const Alternative& alternative, std::size_t lea
 
 /// The slow twin: every placing of every lead under every combination of alternatives.
 std::optional<Price> twin(const Bench& bench) {
-  const std::vector<Group> all = groups(bench.harness);
+  const std::vector<WishGroup> all = groups(bench.harness);
   const auto& leads = bench.harness.plugs[0].leads;
   std::optional<Price> best;
   std::vector<std::size_t> choice(all.size(), 0);
