@@ -49,4 +49,17 @@ std::string nearest(std::string_view name, const std::vector<std::string>& candi
   return nearest(name, std::span<const std::string_view>(views));
 }
 
+std::vector<std::string> containing(std::string_view name, std::span<const std::string_view> candidates) {
+  if (name.size() < 2) return {};
+  const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  std::vector<std::string> starts, inside;
+  for (const std::string_view candidate : candidates) {
+    const auto at = std::search(candidate.begin(), candidate.end(), name.begin(), name.end(),
+                                [&](char a, char b) { return small(a) == small(b); });
+    if (at == candidate.end()) continue;
+    (at == candidate.begin() ? starts : inside).emplace_back(candidate);
+  }
+  return starts.empty() ? inside : starts;
+}
+
 }  // namespace plugward

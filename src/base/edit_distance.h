@@ -18,4 +18,8 @@ int edit_distance(std::string_view a, std::string_view b, int limit = 3);
 std::string nearest(std::string_view name, std::span<const std::string_view> candidates);
 std::string nearest(std::string_view name, const std::vector<std::string>& candidates);
 
+/// The candidates with `name` in them, in their order; small and capital letters count as the same. Those
+/// that begin with it when there are any. None for fewer than 2 letters.
+std::vector<std::string> containing(std::string_view name, std::span<const std::string_view> candidates);
+
 }  // namespace plugward

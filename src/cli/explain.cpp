@@ -18,9 +18,8 @@ Outcome run_explain(const Options& options) {
   std::vector<std::string_view> ids;
   for (const RuleInfo& rule : all_rules()) ids.push_back(rule.id);
   const std::string near = nearest(id, std::span<const std::string_view>(ids));
-  throw UsageError(
-      format("unknown rule '{}'{}", id,
-             near.empty() ? "; 'plugward list rules' names them" : format("; did you mean '{}'?", near)));
+  const std::vector<std::string> like = near.empty() ? containing(id, ids) : std::vector<std::string>{near};
+  throw UsageError(format("unknown rule '{}'{}", id, meant(like, "'plugward list rules' names them")));
 }
 
 }  // namespace plugward

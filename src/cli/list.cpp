@@ -4,6 +4,7 @@
 
 #include "base/edit_distance.h"
 #include "base/format.h"
+#include "catalogue/family_search.h"
 #include "cli/load.h"
 #include "report/list_text.h"
 
@@ -14,10 +15,12 @@ std::string list_families(const Workbench& bench, const Options& options, const 
   if (options.words.size() == 1) return families_text(bench.catalogue, text);
   const Family* family = bench.catalogue.find(options.words[1]);
   if (family != nullptr) return family_text(*family, text);
-  const std::string near = nearest(options.words[1], bench.catalogue.ids());
+  const std::string& name = options.words[1];
+  const std::string near = nearest(name, bench.catalogue.ids());
+  const std::vector<std::string> like =
+      near.empty() ? families_like(bench.catalogue, name) : std::vector<std::string>{near};
   throw UsageError(
-      format("unknown connector family '{}'{}", options.words[1],
-             near.empty() ? "; 'plugward list families' names them" : format("; did you mean '{}'?", near)));
+      format("unknown connector family '{}'{}", name, meant(like, "'plugward list families' names them")));
 }
 
 }  // namespace

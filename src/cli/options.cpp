@@ -184,4 +184,10 @@ std::variant<Options, Information> parse_command_line(const std::vector<std::str
   return understand(std::move(raw), *command);
 }
 
+std::string meant(const std::vector<std::string>& like, std::string_view otherwise) {
+  if (like.empty()) return format("; {}", otherwise);
+  if (like.size() == 1) return format("; did you mean '{}'?", like[0]);
+  return format("; did you mean one of {}?", join(like, ", "));
+}
+
 }  // namespace plugward

@@ -23,6 +23,10 @@ class UsageError : public std::runtime_error {
   using std::runtime_error::runtime_error;
 };
 
+/// The end of such a message: "; did you mean 'x'?", of several "; did you mean one of x, y?", else ";
+/// `otherwise`".
+std::string meant(const std::vector<std::string>& like, std::string_view otherwise);
+
 /// "NAME=VALUE" as given after an option.
 struct NamedValue {
   std::string name;

@@ -2,6 +2,7 @@
 #include "draw/board_map.h"
 
 #include <algorithm>
+#include <utility>
 
 #include "draw/housing.h"
 #include "draw/shapes.h"
@@ -36,6 +37,42 @@ Axes axes(const Header& header) {
     a.vy = -a.vy;
   }
   return a;
+}
+
+bool holds(const std::vector<int>& list, int item) {
+  return std::find(list.begin(), list.end(), item) != list.end();
+}
+
+/// Writes an id beside a marked header: the nearest place within `room` that is on none of `taken`.
+void add_id(Group& group, const std::string& id, const Box& header, const Box& room, std::vector<Box>& taken,
+            const TextMeasure& measure) {
+  const double middle_x = (header.left + header.right) / 2, middle_y = (header.top + header.bottom) / 2;
+  const double half_capital = 0.365 * style::small_type * style::mm_per_point;
+  for (const double gap : {0.9, 1.6, 2.8}) {
+    const double beside = middle_y + half_capital, above = header.top - gap,
+                 below = header.bottom + gap + 2 * half_capital;
+    const std::pair<Point, Anchor> places[] = {{{header.right + gap, beside}, Anchor::Start},
+                                               {{header.left - gap, beside}, Anchor::End},
+                                               {{middle_x, above}, Anchor::Middle},
+                                               {{middle_x, below}, Anchor::Middle},
+                                               {{header.right, above}, Anchor::End},
+                                               {{header.left, above}, Anchor::Start},
+                                               {{header.right, below}, Anchor::End},
+                                               {{header.left, below}, Anchor::Start},
+                                               {{middle_x, above}, Anchor::End},
+                                               {{middle_x, above}, Anchor::Start}};
+    for (const auto& [point, anchor] : places) {
+      const Words words{point, id, style::small_type, true, style::text, anchor};
+      const Box box = words_box(words, measure);
+      const bool inside = box.left >= room.left && box.right <= room.right && box.top >= room.top &&
+                          box.bottom <= room.bottom;
+      if (!inside || std::any_of(taken.begin(), taken.end(), [&](const Box& b) { return overlap(box, b); }))
+        continue;
+      group.add(words);
+      taken.push_back({box.left - 1.0, box.top, box.right + 1.0, box.bottom});
+      return;
+    }
+  }
 }
 
 }  // namespace
@@ -73,7 +110,9 @@ Box header_outline(const Header& header, const Catalogue& catalogue) {
   return box;
 }
 
-BoardMap draw_board_map(const Board& board, int chosen, const Catalogue& catalogue, const Box& room) {
+BoardMap draw_board_map(const Board& board, const MapMarks& marks, const Catalogue& catalogue,
+                        const Box& room, const TextMeasure& measure) {
+  constexpr double ring = 1.3;
   BoardMap map;
   map.group.name = "map of the board";
   const double scale =
@@ -85,10 +124,14 @@ BoardMap draw_board_map(const Board& board, int chosen, const Catalogue& catalog
   };
   map.group.add(rectangle({map.box.left, map.box.top}, w, h,
                           outlined(style::board, style::board_edge, style::line), 0.8));
+  std::vector<Box> taken;  ///< where no id may stand
   for (const Hole& hole : board.holes) {
-    map.group.add(circle(at(hole.x.value, hole.y.value), std::max(0.5, hole.diameter.value / 2 * scale),
-                         outlined(style::paper, style::board_edge, style::fine)));
+    const Point c = at(hole.x.value, hole.y.value);
+    const double radius = std::max(0.5, hole.diameter.value / 2 * scale);
+    map.group.add(circle(c, radius, outlined(style::paper, style::board_edge, style::fine)));
+    taken.push_back({c.x - radius, c.y - radius, c.x + radius, c.y + radius});
   }
+  std::vector<std::pair<std::string, Box>> marked;
   for (std::size_t i = 0; i < board.headers.size(); ++i) {
     const Header& header = board.headers[i];
     Box b = header_outline(header, catalogue);
@@ -98,19 +141,25 @@ BoardMap draw_board_map(const Board& board, int chosen, const Catalogue& catalog
     const Point corner = at(b.left, b.bottom);
     const double bw = std::max(0.8, (b.right - b.left) * scale),
                  bh = std::max(0.8, (b.bottom - b.top) * scale);
-    const bool here = static_cast<int>(i) == chosen;
-    Look look = here ? filled(style::outline) : outlined(style::paper, style::outline, style::fine);
-    if (header.underside) look.stroke = Stroke{style::outline, style::fine, {0.8, 0.6}, false};
+    const bool here = static_cast<int>(i) == marks.filled;
+    const bool other = !here && holds(marks.outlined, static_cast<int>(i));
+    const double line = other ? style::bold_line : style::fine;
+    Look look = here ? filled(style::outline) : outlined(style::paper, style::outline, line);
+    if (header.underside) look.stroke = Stroke{style::outline, line, {0.8, 0.6}, false};
     map.group.add(rectangle(corner, bw, bh, look));
+    const double around = here ? ring : line / 2;
+    const Box outer{corner.x - around, corner.y - around, corner.x + bw + around, corner.y + bh + around};
+    taken.push_back(outer);
+    if (here || other) marked.emplace_back(header.id, outer);
     if (!here) continue;
-    const double ring = 1.3;
-    map.group.add(rectangle({corner.x - ring, corner.y - ring}, bw + 2 * ring, bh + 2 * ring,
+    map.group.add(rectangle({outer.left, outer.top}, bw + 2 * ring, bh + 2 * ring,
                             stroked(style::outline, style::line), ring));
     // Pin 1 as a white dot in the filled header.
     map.group.add(
         circle(at(std::clamp(header.x.value, b.left, b.right), std::clamp(header.y.value, b.top, b.bottom)),
                std::min(0.5, 0.35 * std::min(bw, bh)), filled(style::paper)));
   }
+  for (const auto& [id, box] : marked) add_id(map.group, id, box, map.box, taken, measure);
   return map;
 }
 

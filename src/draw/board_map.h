@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: MIT
-// The whole board, small: outline, holes, all headers, one of them filled. Also the frame of one header on
-// it.
+// The whole board, small: outline, holes, all headers; one of them filled, those of the other plugs outlined
+// bold, both with their ids where these have room. Also the frame of one header on it.
 #pragma once
+
+#include <vector>
 
 #include "catalogue/family.h"
 #include "draw/text_fit.h"
@@ -19,11 +21,18 @@ LocalBoard board_around(const Header&, const Board&);
 /// Outline of a header on the board, mm from the board's lower left corner, board seen from above.
 Box header_outline(const Header&, const Catalogue&);
 
-/// Fits the board into `room`; returns the group and the box that it fills, mm on paper.
+/// Which headers are marked: indices into Board::headers.
+struct MapMarks {
+  int filled = 0;
+  std::vector<int> outlined;
+};
+
+/// Fits the board into `room`; returns the group and the box that it fills, mm on paper. An id stands close
+/// to its header and on nothing else, or is left out.
 struct BoardMap {
   Group group;
   Box box;
 };
-BoardMap draw_board_map(const Board&, int header, const Catalogue&, const Box& room);
+BoardMap draw_board_map(const Board&, const MapMarks&, const Catalogue&, const Box& room, const TextMeasure&);
 
 }  // namespace plugward

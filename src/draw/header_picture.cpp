@@ -14,20 +14,56 @@ namespace plugward {
 namespace {
 
 constexpr double margin_above = 3.6, margin_below = 2.6;  ///< of the board, mm on paper
-constexpr double number_room = 5.4;                       ///< above the upper row of pins, wall included
+constexpr double edge_width = 1.0;                        ///< of the board
+constexpr double number_gap = 0.9;                        ///< between a pin and the foot of its number
+constexpr double number_height = 0.73 * style::small_type * style::mm_per_point;
+constexpr double number_clear = 0.7;  ///< between a number and the inner line of a wall
 
 double pin_side(const Grid& grid) {
   return std::clamp(0.25 * grid.pitch, 1.2, 3.6);
 }
 
-/// Have the numbers of the upper row room between its pins and the edge of the body?
-bool numbers_inside(double half_depth, const Grid& grid) {
-  return half_depth - (grid.rows - 1) * grid.row_pitch / 2 - pin_side(grid) / 2 >= number_room;
+/// From the centres of an outer row of pins to the long edge of the body.
+double row_margin(double half_depth, const Grid& grid) {
+  return half_depth - (grid.rows - 1) * grid.row_pitch / 2;
+}
+
+/// The bar of an open wafer or of a friction ramp, and the notches between bare positions; mm on paper.
+double ramp_wall(double half_depth) {
+  return std::min(2.0, 0.3 * half_depth);
+}
+constexpr double bare_notch = 0.9;
+
+/// A wall of a box as thick as there is room for beside the pins; mm on paper.
+double box_wall(double long_margin, double end_margin, const Grid& grid) {
+  return std::clamp(std::min(long_margin, end_margin) - pin_side(grid) / 2 - 0.8, 0.6, 2.2);
+}
+
+/// What reaches into the body from its upper long edge.
+double upper_wall(const BodySize& size, const Grid& grid, const Family* family) {
+  const KeySide key = family ? key_side(*family) : KeySide::None;
+  switch (family ? family->profile : Profile::Bare) {
+    case Profile::BoxShroud:
+      return box_wall(row_margin(size.half_depth, grid), size.side, grid);
+    case Profile::OpenWafer:
+    case Profile::FrictionRamp:
+      return key == KeySide::Far ? ramp_wall(size.half_depth) : 0;
+    case Profile::Bare:
+      return bare_notch;
+    default:
+      return 0;
+  }
+}
+
+/// Have the numbers of the upper row room between its pins and the wall?
+bool numbers_inside(const BodySize& size, const Grid& grid, const Family* family) {
+  return row_margin(size.half_depth, grid) - pin_side(grid) / 2 - number_gap - number_height >=
+         upper_wall(size, grid, family) + number_clear;
 }
 
 /// Of the board above the body: there the numbers stand when the body has no room for them.
-double body_top_margin(double half_depth, const Grid& grid) {
-  return numbers_inside(half_depth, grid) ? margin_above : margin_above + 1.0;
+double body_top_margin(const BodySize& size, const Grid& grid, const Family* family) {
+  return numbers_inside(size, grid, family) ? margin_above : margin_above + 1.0;
 }
 
 /// The edge is drawn where it is real and left open where the piece is cut out of a larger board.
@@ -35,7 +71,7 @@ Group draw_piece(const HeaderPicture& h) {
   Group group{"board", {}};
   const Box& b = h.piece;
   group.add(rectangle({b.left, b.top}, b.right - b.left, b.bottom - b.top, filled(style::board)));
-  const Look edge = stroked(style::board_edge, 1.0);
+  const Look edge = stroked(style::board_edge, edge_width);
   if (h.edge_left) group.add(polyline({{b.left, b.top}, {b.left, b.bottom}}, edge));
   if (h.edge_right) group.add(polyline({{b.right, b.top}, {b.right, b.bottom}}, edge));
   if (h.edge_above) group.add(polyline({{b.left, b.top}, {b.right, b.top}}, edge));
@@ -52,11 +88,8 @@ Group draw_walls(const HeaderPicture& h, const Header& header, const Family* fam
   const KeySide key = family ? key_side(*family) : KeySide::None;
   const bool known = key == KeySide::Near || key == KeySide::Far;
   const Extent e = extent(h.grid);
-  const double pin = pin_side(h.grid);
   if (profile == Profile::BoxShroud) {
-    // Four walls; drawn as thick as there is room for beside the pins.
-    const double wall =
-        std::clamp(std::min(h.body.bottom - e.bottom, e.left - h.body.left) - pin / 2 - 0.8, 0.6, 2.2);
+    const double wall = box_wall(h.body.bottom - e.bottom, e.left - h.body.left, h.grid);
     group.add(rectangle({h.body.left + wall, h.body.top + wall}, w - 2 * wall, d - 2 * wall,
                         outlined(style::paper, style::outline, style::fine)));
     if (known) {
@@ -66,15 +99,16 @@ Group draw_walls(const HeaderPicture& h, const Header& header, const Family* fam
                           outlined(style::paper, style::outline, style::fine)));
     }
   } else if ((profile == Profile::OpenWafer || profile == Profile::FrictionRamp) && known) {
-    const double wall = std::min(2.0, 0.15 * d);
+    const double wall = ramp_wall(d / 2);
     group.add(rectangle({h.body.left, key_on_top(key) ? h.body.top : h.body.bottom - wall}, w, wall,
                         filled(style::quiet)));
   } else if (profile == Profile::Bare) {
     for (int column = 1; column < drawn_columns(h.grid); ++column) {
       const double x = e.left + (column - 0.5) * h.grid.pitch;
-      group.add(polyline({{x, h.body.top}, {x, h.body.top + 0.9}}, stroked(style::outline, style::fine)));
       group.add(
-          polyline({{x, h.body.bottom}, {x, h.body.bottom - 0.9}}, stroked(style::outline, style::fine)));
+          polyline({{x, h.body.top}, {x, h.body.top + bare_notch}}, stroked(style::outline, style::fine)));
+      group.add(polyline({{x, h.body.bottom}, {x, h.body.bottom - bare_notch}},
+                         stroked(style::outline, style::fine)));
     }
   }
   if (drawn_columns(h.grid) < columns(h.grid)) {
@@ -100,24 +134,23 @@ Group draw_pin(const HeaderPicture& h, int number) {
   group.add(polyline({{c.x - side / 2, c.y + side / 2}, {c.x + side / 2, c.y - side / 2}},
                      stroked(style::outline, 0.15)));
   const bool upper = c.y < extent(h.grid).top + 0.01;
-  const bool outside = upper && !numbers_inside((h.body.bottom - h.body.top) / 2, h.grid);
-  const double baseline = outside ? h.body.top - 1.0 : c.y - side / 2 - 0.9;
+  const double foot = upper ? h.numbers_foot : c.y - side / 2 - number_gap;
   group.add(
-      Words{{c.x, baseline}, format("{}", number), style::small_type, true, style::text, Anchor::Middle, 0});
+      Words{{c.x, foot}, format("{}", number), style::small_type, true, style::text, Anchor::Middle, 0});
   return group;
 }
 
 }  // namespace
 
-double header_height(const Grid& grid, const BodySize& size) {
-  return body_top_margin(size.half_depth, grid) + 2 * size.half_depth + margin_below;
+double header_height(const Grid& grid, const BodySize& size, const Family* family) {
+  return body_top_margin(size, grid, family) + 2 * size.half_depth + margin_below;
 }
 
-HeaderPicture place_header(Grid grid, const BodySize& size, double top, double scale, const Header& header,
-                           const Board& board, double from, double to) {
+HeaderPicture place_header(Grid grid, const BodySize& size, const Family* family, double top, double scale,
+                           const Header& header, const Board& board, double from, double to) {
   HeaderPicture h;
   h.scale = scale;
-  const double middle = top + body_top_margin(size.half_depth, grid) + size.half_depth;
+  const double middle = top + body_top_margin(size, grid, family) + size.half_depth;
   grid.origin.y = middle + (grid.rows - 1) * size.row_pitch / 2;
   h.grid = grid;
   const Extent e = extent(grid);
@@ -141,6 +174,15 @@ HeaderPicture place_header(Grid grid, const BodySize& size, double top, double s
   h.edge_right = h.piece.right < window.right;
   h.edge_above = h.piece.top > window.top;
   h.edge_below = h.piece.bottom < window.bottom;
+  if (numbers_inside(size, grid, family)) {
+    h.numbers_foot = e.top - pin_side(grid) / 2 - number_gap;
+  } else {
+    // On the board above the body, or beyond the board's edge where it is too near.
+    h.numbers_foot = h.body.top - 1.0;
+    const bool on_edge = h.edge_above && h.numbers_foot - number_height - edge_width < h.piece.top;
+    if (on_edge) h.numbers_foot = h.piece.top - edge_width;
+  }
+  h.top = std::min(h.body.top, h.numbers_foot - number_height);
   return h;
 }
 

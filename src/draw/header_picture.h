@@ -12,7 +12,9 @@ namespace plugward {
 struct HeaderPicture {
   Grid grid;
   Box body;
-  Box piece;  ///< of the board
+  Box piece;                ///< of the board
+  double numbers_foot = 0;  ///< baseline of the upper row's numbers: within the walls or above the body
+  double top = 0;           ///< of the body, or of numbers above it
   double scale = 4;
   bool edge_left = false, edge_right = false, edge_above = false,
        edge_below = false;  ///< the board ends there
@@ -20,9 +22,9 @@ struct HeaderPicture {
 };
 
 /// `top` is where the piece of the board begins; it reaches from `from` to `to` at most.
-HeaderPicture place_header(Grid, const BodySize&, double top, double scale, const Header&, const Board&,
-                           double from, double to);
-double header_height(const Grid&, const BodySize&);
+HeaderPicture place_header(Grid, const BodySize&, const Family*, double top, double scale, const Header&,
+                           const Board&, double from, double to);
+double header_height(const Grid&, const BodySize&, const Family*);
 
 /// The piece of the board, the body, the pins ("header pin 2": pin first, then its number).
 std::vector<Group> draw_header(const HeaderPicture&, const Header&, const Family*);

@@ -6,15 +6,28 @@
 
 #include "base/format.h"
 #include "draw/words.h"
+#include "judge/words.h"
 
 namespace plugward {
 namespace {
 
-constexpr std::size_t most_flagged = 4;
+constexpr std::string_view softer_heading = "First see whether this will do";
+constexpr int most_flagged = 4;
+constexpr std::size_t most_listed = 3;  ///< of cures without a tool, and of wrong seatings
 
 bool within(Span inner, Span outer) {
   return inner.known() && outer.known() && inner.file == outer.file && inner.begin >= outer.begin &&
          inner.end <= outer.end;
+}
+
+/// Does the finding tell only of a part, and does the lead go to an end of it?
+bool feeds_part(const Finding& finding, const Lead& lead, const Harness& harness) {
+  const Locus& at = finding.at;
+  if (at.device < 0 || at.part < 0 || at.terminal >= 0) return false;
+  if (!lead.to || lead.to->device != at.device) return false;
+  const Device& device = harness.devices[static_cast<std::size_t>(at.device)];
+  const auto ends = ends_of(device.parts[static_cast<std::size_t>(at.part)]);
+  return std::find(ends.begin(), ends.end(), lead.to->terminal) != ends.end();
 }
 
 bool concerns(const Finding& finding, const Lead& lead, const Harness& harness) {
@@ -54,18 +67,16 @@ std::vector<Flagged> find_flagged(const MatingFacts& facts) {
     for (const Pin& pin : facts.header.pins) {
       if (concerns(finding, pin)) f.pins.push_back(pin.number);
     }
+    const bool placed = !f.leads.empty() || !f.pins.empty();
+    for (std::size_t i = 0; i < facts.plug.leads.size() && !placed; ++i) {
+      if (feeds_part(finding, facts.plug.leads[i], *facts.fitting.harness))
+        f.leads.push_back(static_cast<int>(i));
+    }
     all.push_back(std::move(f));
   }
-  // Worst first; of equal weight those of this plug and header before the others.
-  std::stable_sort(all.begin(), all.end(), [](const Flagged& a, const Flagged& b) {
-    const auto key = [](const Flagged& f) {
-      return std::pair(f.finding->weight, f.leads.empty() && f.pins.empty());
-    };
-    return key(a) < key(b);
-  });
   int number = 0;
-  for (std::size_t i = 0; i < all.size() && i < most_flagged; ++i) {
-    if (!all[i].leads.empty() || !all[i].pins.empty()) all[i].number = ++number;
+  for (Flagged& f : all) {
+    if (number < most_flagged && (!f.leads.empty() || !f.pins.empty())) f.number = ++number;
   }
   return all;
 }
@@ -93,6 +104,60 @@ std::string arrangement_words(const MatingFacts& facts, const Arrangement& arran
                    meeting_words(facts, lead, cavity, after));
   }
   return text;
+}
+
+bool to_be_plugged_in(const Advice& advice) {
+  return advice.verdict == Verdict::Mate || (advice.verdict == Verdict::Repin && advice.plan);
+}
+
+/// Seatings of this plug that do harm, worst first: "turned by 180 degrees: harm". Nothing where it is not to
+/// be plugged in.
+std::vector<std::string> harmful_seatings(const MatingFacts& facts) {
+  std::vector<std::string> lines;
+  if (!to_be_plugged_in(facts.advice)) return lines;
+  for (const SeatingJudgement& wrong : facts.advice.wrong) {
+    if (wrong.plug != facts.placed.plug || wrong.worst != Weight::Harm) continue;
+    lines.push_back(format("{}: {}", wrong.seating.words, to_word(wrong.worst)));
+  }
+  return lines;
+}
+
+std::string mind_heading(const MatingFacts& facts) {
+  return facts.advice.verdict == Verdict::Repin ? "Mind how it goes on, after the moves"
+                                                : "Mind how it goes on";
+}
+
+/// A heading and its lines, the first few.
+void add_short_list(std::vector<Paragraph>& text, const std::string& heading,
+                    const std::vector<std::string>& lines) {
+  if (lines.empty()) return;
+  text.push_back({Paragraph::Mark::None, "", heading, true});
+  for (std::size_t i = 0; i < lines.size() && i < most_listed; ++i)
+    text.push_back({Paragraph::Mark::Number, "–", lines[i], false});
+  if (lines.size() > most_listed)
+    text.push_back({Paragraph::Mark::None, "", format("… {} more", lines.size() - most_listed), false});
+}
+
+/// What may do without tools comes before the verdict's own cure.
+void add_summary(std::vector<Paragraph>& text, const MatingFacts& facts) {
+  const Advice& advice = facts.advice;
+  add_short_list(text, std::string(softer_heading), advice.softer);
+  if (advice.summary.empty()) return;
+  if (!advice.softer.empty()) text.push_back({Paragraph::Mark::None, "", "Otherwise", true});
+  text.push_back({Paragraph::Mark::None, "", advice.summary, false});
+}
+
+void add_measurements(std::vector<Paragraph>& text, const std::vector<Measurement>& measurements) {
+  if (measurements.empty()) return;
+  const bool one = measurements.size() == 1;
+  text.push_back(
+      {Paragraph::Mark::None, "", one ? "Measure this first" : "Measure, the cheapest first", true});
+  int number = 0;
+  for (const Measurement& m : measurements) {
+    ++number;
+    text.push_back({Paragraph::Mark::TickBox, one ? std::string() : format("{}", number),
+                    m.expect.empty() ? m.action : format("{} → {}", m.action, m.expect), false});
+  }
 }
 
 void add_findings(std::vector<Paragraph>& text, const MatingFacts& facts) {
@@ -163,9 +228,12 @@ std::string title_of(const MatingFacts& facts) {
 }
 
 std::string describe(const MatingFacts& facts, View view) {
-  std::string text =
-      format("Verdict {}. {} The plug is {}. {}:", to_word(facts.advice.verdict), facts.advice.summary,
-             view_words(view == View::WireSide), facts.plan ? "Now" : "The plug");
+  std::string text = format("Verdict {}. {}", to_word(facts.advice.verdict), facts.advice.summary);
+  if (!facts.advice.softer.empty())
+    text += format(" {}: {}.", softer_heading, join(facts.advice.softer, "; "));
+  if (const std::vector<std::string> harmful = harmful_seatings(facts); !harmful.empty())
+    text += format(" {}: {}.", mind_heading(facts), join(harmful, "; "));
+  text += format(" The plug is {}. {}:", view_words(view == View::WireSide), facts.plan ? "Now" : "The plug");
   text += arrangement_words(facts, facts.now, false);
   if (facts.plan != nullptr) {
     text += " Moves:";
@@ -186,7 +254,8 @@ std::string describe(const MatingFacts& facts, View view) {
 std::vector<Paragraph> panel_text(const MatingFacts& facts) {
   using Mark = Paragraph::Mark;
   std::vector<Paragraph> text;
-  if (!facts.advice.summary.empty()) text.push_back({Mark::None, "", facts.advice.summary, false});
+  add_summary(text, facts);
+  add_short_list(text, mind_heading(facts), harmful_seatings(facts));
   if (facts.plan != nullptr) {
     text.push_back({Mark::None, "", "Moves, in this order", true});
     int number = 0;
@@ -198,8 +267,7 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
     if (!facts.advice.plan->cautions.empty()) text.push_back({Mark::None, "", "Take care", true});
     for (const std::string& caution : facts.advice.plan->cautions)
       text.push_back({Mark::Number, "–", caution, false});
-  } else if (facts.advice.verdict == Verdict::Mate ||
-             (facts.advice.verdict == Verdict::Repin && facts.advice.plan)) {
+  } else if (to_be_plugged_in(facts.advice)) {
     text.push_back({Mark::None, "", "Nothing to move; lead by lead", true});
     for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
       const int lead = MatingFacts::lead_in(facts.now, cavity);
@@ -214,12 +282,7 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
            false});
     }
   }
-  if (facts.advice.verdict == Verdict::Measure && !facts.advice.measurements.empty()) {
-    text.push_back({Mark::None, "", "Measure this first", true});
-    const Measurement& m = facts.advice.measurements.front();
-    text.push_back({Mark::TickBox, "", m.action, false});
-    if (!m.expect.empty()) text.push_back({Mark::None, "", m.expect, false});
-  }
+  if (facts.advice.verdict == Verdict::Measure) add_measurements(text, facts.advice.measurements);
   if (facts.advice.verdict == Verdict::Adapt && !facts.advice.parts.empty()) {
     text.push_back({Mark::None, "", "Add first", true});
     for (const std::string& part : facts.advice.parts) text.push_back({Mark::TickBox, "", part, false});

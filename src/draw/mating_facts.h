@@ -29,7 +29,7 @@ struct MatingFacts {
   const Family* header_family = nullptr;
   const PlugPlan* plan = nullptr;  ///< with steps; nullptr: nothing is moved in this plug
   Arrangement now, then;           ///< `then` equals `now` without a plan
-  std::vector<Flagged> flagged;
+  std::vector<Flagged> flagged;    ///< in the order of Advice::now.findings: worst first
 
   const Lead& lead(int index) const { return plug.leads[static_cast<std::size_t>(index)]; }
   /// Index of the lead in a cavity, or -1.

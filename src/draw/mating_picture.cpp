@@ -21,7 +21,7 @@ namespace {
 /// The composition of one page.
 class Page {
  public:
-  Page(const MatingFacts& facts, const MatingPictureOptions& options, const TextMeasure& measure)
+  Page(MatingFacts& facts, const MatingPictureOptions& options, const TextMeasure& measure)
       : facts_(facts),
         options_(options),
         measure_(measure),
@@ -189,7 +189,7 @@ class Page {
       if (cavity > facts_.header.positions || !shown(header.grid, cavity)) continue;
       const std::vector<Point> out = way_out(h, cavity);
       if (out.size() > 1 || std::abs(out.back().x - centre(header.grid, cavity).x) > 0.01) continue;
-      group.add(polyline({out.back(), {out.back().x, header.body.top - 0.5}},
+      group.add(polyline({out.back(), {out.back().x, header.top - 0.5}},
                          stroked(style::quiet, style::fine, {0.5, 0.9})));
     }
     scene_.groups.push_back(std::move(group));
@@ -254,15 +254,16 @@ class Page {
       y += 6 + stretch;
     }
     if (!l.header_drawn) return;
-    const HeaderPicture header = place_header(l.header_grid, l.header, y, l.scale, facts_.header,
-                                              *facts_.fitting.board, field_.left, field_.right - 1);
+    const HeaderPicture header =
+        place_header(l.header_grid, l.header, facts_.header_family, y, l.scale, facts_.header,
+                     *facts_.fitting.board, field_.left, field_.right - 1);
     add_header(l, header);
     if (!moves()) add_drops(now, header);
     add_caption("HEADER " + facts_.header.id, header_caption(l, header), true,
                 (header.body.top + header.body.bottom) / 2);
   }
 
-  const MatingFacts& facts_;
+  MatingFacts& facts_;
   const MatingPictureOptions& options_;
   const TextMeasure& measure_;
   Scene scene_;
@@ -274,7 +275,7 @@ class Page {
 
 Scene mating_picture(const Fitting& fitting, const Advice& advice, const MatingPictureOptions& options,
                      const TextMeasure& measure) {
-  const MatingFacts facts = gather(fitting, advice, options.placement);
+  MatingFacts facts = gather(fitting, advice, options.placement);
   return Page(facts, options, measure).compose();
 }
 

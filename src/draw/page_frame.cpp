@@ -71,23 +71,41 @@ void add_foot(Scene& scene) {
   scene.groups.push_back(std::move(group));
 }
 
-void add_panel(Scene& scene, const MatingFacts& facts, const TextMeasure& measure) {
+void lower_flag(MatingFacts& facts, const std::string& sign) {
+  for (Flagged& f : facts.flagged) {
+    if (format("{}", f.number) == sign) f.number = 0;
+  }
+}
+
+void add_panel(Scene& scene, MatingFacts& facts, const TextMeasure& measure) {
   const double left = scene.width - page::panel_width;
   const Box room{left, page::title_height + 3, scene.width - page::inset,
                  page_field(scene.width, scene.height).bottom};
-  const int header = facts.placed.header;
-  BoardMap map = draw_board_map(*facts.fitting.board, header, *facts.fitting.catalogue,
-                                {room.left + 1, room.top, room.right - 1, room.top + 42});
+  MapMarks marks{facts.placed.header, {}};
+  std::vector<std::string> others;
+  for (const Placement& other : facts.fitting.placements) {
+    if (other.plug == facts.placed.plug) continue;
+    marks.outlined.push_back(other.header);
+    others.push_back(facts.fitting.board->headers[static_cast<std::size_t>(other.header)].id);
+  }
+  BoardMap map = draw_board_map(*facts.fitting.board, marks, *facts.fitting.catalogue,
+                                {room.left + 1, room.top, room.right - 1, room.top + 42}, measure);
   const Box box = map.box;
   scene.groups.push_back(std::move(map.group));
   Group group{"words beside the picture", {}};
-  std::vector<Paragraph> text{{Paragraph::Mark::None, "",
-                               format("Board from above; {} is the filled header{}.", facts.header.id,
-                                      facts.header.underside ? ", on the underside" : ", its dot is pin 1"),
-                               false}};
+  std::vector<Paragraph> text{
+      {Paragraph::Mark::None, "",
+       format("Board from above; {} is the filled header{}{}.", facts.header.id,
+              facts.header.underside ? ", on the underside" : ", its dot is pin 1",
+              others.empty() ? std::string() : format("; outlined bold: {}", join(others, ", "))),
+       false}};
   for (Paragraph& p : panel_text(facts)) text.push_back(std::move(p));
-  add_paragraphs(group, text, {room.left, box.bottom + 2, room.right, room.bottom},
-                 "more: see the text report", measure);
+  const std::size_t listed = add_paragraphs(group, text, {room.left, box.bottom + 2, room.right, room.bottom},
+                                            "more: see the text report", measure);
+  // A flag that nothing explains is not drawn.
+  for (std::size_t i = listed; i < text.size(); ++i) {
+    if (text[i].mark == Paragraph::Mark::Flag) lower_flag(facts, text[i].sign);
+  }
   scene.groups.push_back(std::move(group));
   Group rule{"panel edge", {}};
   rule.add(polyline({{left - page::gap / 2 - 0.5, page::title_height},
@@ -98,7 +116,7 @@ void add_panel(Scene& scene, const MatingFacts& facts, const TextMeasure& measur
 
 }  // namespace
 
-void add_page_frame(Scene& scene, const MatingFacts& facts, const TextMeasure& measure) {
+void add_page_frame(Scene& scene, MatingFacts& facts, const TextMeasure& measure) {
   add_title(scene, facts, measure);
   add_foot(scene);
   add_panel(scene, facts, measure);

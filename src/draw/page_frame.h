@@ -8,7 +8,8 @@
 
 namespace plugward {
 
-/// REQUIRES: width and height of the scene are set.
-void add_page_frame(Scene&, const MatingFacts&, const TextMeasure&);
+/// Takes the flags away from findings that the panel has no room to list. REQUIRES: width and height of the
+/// scene are set.
+void add_page_frame(Scene&, MatingFacts&, const TextMeasure&);
 
 }  // namespace plugward

@@ -162,7 +162,8 @@ class Planner {
     l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
 
     const double housing = housing_height(l.plug, facts_.plug_family);
-    const double header = header_height(l.header_grid, l.header) + leader_height(l.header_grid, l.columns);
+    const double header = header_height(l.header_grid, l.header, facts_.header_family) +
+                          leader_height(l.header_grid, l.columns);
     l.total = l.now_labels + l.zone.height() + housing + 4;
     if (header_drawn_) l.total += header + l.pin_labels;
     if (moves()) l.total += l.band + housing + l.zone.height() + l.then_labels;

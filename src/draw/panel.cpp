@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+// Tested in panel_test.cpp.
 #include "draw/panel.h"
 
 #include <algorithm>
@@ -14,6 +15,7 @@ constexpr Type body_type{style::small_type, false};
 constexpr Type bold_type{style::small_type, true};
 constexpr double between = 1.3;
 constexpr double flag_height = 4.6;
+constexpr double flag_extra = 0.8;  ///< keeps the poles of flags below each other apart
 
 Type type_of(const Paragraph& p) {
   return p.heading ? bold_type : body_type;
@@ -35,6 +37,38 @@ double indent(const Paragraph& p, const TextMeasure& measure) {
 
 double line_height() {
   return style::line_height(style::small_type);
+}
+
+double height_of(const Paragraph& p, double width, const TextMeasure& measure) {
+  const std::size_t lines = wrap(p.text, width - indent(p, measure), type_of(p), measure).size();
+  return static_cast<double>(lines) * line_height() + between +
+         (p.mark == Paragraph::Mark::Flag ? flag_extra : 0);
+}
+
+std::size_t texts_from(const std::vector<Paragraph>& paragraphs, std::size_t first) {
+  std::size_t texts = 0;
+  for (std::size_t i = first; i < paragraphs.size(); ++i) {
+    if (!paragraphs[i].heading) ++texts;
+  }
+  return texts;
+}
+
+/// What stands in front of a paragraph whose first baseline begins at `at`.
+void add_mark(Group& group, const Paragraph& p, Point at, const TextMeasure& measure) {
+  switch (p.mark) {
+    case Paragraph::Mark::TickBox:
+      group.add(tick_box({at.x + 0.2, at.y - 2.9}, 3.2));
+      add_lines(group, {p.sign}, {at.x + 5.0, at.y}, bold_type, style::text);
+      break;
+    case Paragraph::Mark::Flag:
+      add_flag(group, p.sign, {at.x + 0.4, at.y + 1.1}, false, measure);
+      break;
+    case Paragraph::Mark::Number:
+      add_lines(group, {p.sign}, at, bold_type, style::text);
+      break;
+    case Paragraph::Mark::None:
+      break;
+  }
 }
 
 }  // namespace
@@ -77,52 +111,33 @@ Box add_flag(Group& group, const std::string& sign, Point foot, bool upright, co
   return b;
 }
 
-double add_paragraphs(Group& group, const std::vector<Paragraph>& paragraphs, const Box& room,
-                      const std::string& rest, const TextMeasure& measure) {
-  const TextMeasure::Size size = measure.measure("Ag", style::small_type, false);
+std::size_t add_paragraphs(Group& group, const std::vector<Paragraph>& paragraphs, const Box& room,
+                           const std::string& rest, const TextMeasure& measure) {
+  const double ascent = measure.measure("Ag", style::small_type, false).ascent;
+  const double width = room.right - room.left;
   double y = room.top;
-  const auto left_out = [&](std::size_t from) {
-    return static_cast<std::size_t>(std::count_if(paragraphs.begin() + static_cast<std::ptrdiff_t>(from),
-                                                  paragraphs.end(),
-                                                  [](const Paragraph& p) { return !p.heading; }));
-  };
   for (std::size_t i = 0; i < paragraphs.size(); ++i) {
     const Paragraph& p = paragraphs[i];
-    const double in = indent(p, measure);
-    const std::vector<std::string> lines = wrap(p.text, room.right - room.left - in, type_of(p), measure);
+    if (p.heading && (i + 1 == paragraphs.size() || paragraphs[i + 1].heading)) continue;
     if (p.heading && i > 0) y += between;
-    const double height = static_cast<double>(lines.size()) * line_height() + between;
     // A heading does not stand alone, and a line is kept for the count of what is left out.
-    const double need = height + (p.heading ? 2 : (i + 1 < paragraphs.size() ? 1 : 0)) * line_height();
+    double need = height_of(p, width, measure);
+    if (p.heading) need += height_of(paragraphs[i + 1], width, measure);
+    if (texts_from(paragraphs, i + (p.heading ? 2 : 1)) > 0) need += line_height();
     if (y + need > room.bottom) {
-      const std::size_t more = left_out(i);
-      if (more > 0) {
-        const std::string text = format("… {} {}", more, rest);
-        add_lines(group, {shorten(text, room.right - room.left, bold_type, measure)},
-                  {room.left, y + size.ascent}, bold_type, style::text);
-        y += line_height();
-      }
-      return y;
+      const std::string text = format("… {} {}", texts_from(paragraphs, i), rest);
+      add_lines(group, {shorten(text, width, bold_type, measure)}, {room.left, y + ascent}, bold_type,
+                style::text);
+      return i;
     }
-    const double baseline = y + size.ascent;
-    switch (p.mark) {
-      case Paragraph::Mark::TickBox:
-        group.add(tick_box({room.left + 0.2, baseline - 2.9}, 3.2));
-        add_lines(group, {p.sign}, {room.left + 5.0, baseline}, bold_type, style::text);
-        break;
-      case Paragraph::Mark::Flag:
-        add_flag(group, p.sign, {room.left + 0.4, baseline + 1.1}, false, measure);
-        break;
-      case Paragraph::Mark::Number:
-        add_lines(group, {p.sign}, {room.left, baseline}, bold_type, style::text);
-        break;
-      case Paragraph::Mark::None:
-        break;
-    }
-    add_lines(group, lines, {room.left + in, baseline}, type_of(p), style::text);
-    y += height;
+    const double baseline = y + ascent;
+    add_mark(group, p, {room.left, baseline}, measure);
+    const double in = indent(p, measure);
+    add_lines(group, wrap(p.text, width - in, type_of(p), measure), {room.left + in, baseline}, type_of(p),
+              style::text);
+    y += height_of(p, width, measure);
   }
-  return y;
+  return paragraphs.size();
 }
 
 }  // namespace plugward

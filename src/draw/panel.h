@@ -17,10 +17,11 @@ struct Paragraph {
   bool heading = false;
 };
 
-/// Sets as many paragraphs as `room` holds; the last line then says how many were left out. `rest`: whose
-/// names they are ("more: see the text report"). Returns the y below the last line.
-double add_paragraphs(Group&, const std::vector<Paragraph>&, const Box& room, const std::string& rest,
-                      const TextMeasure&);
+/// Sets as many paragraphs as `room` holds; the last line then says how many were left out, headings not
+/// counted. A heading is set only together with the paragraph under it. `rest`: whose names they are ("more:
+/// see the text report"). Returns how many paragraphs, headings too, came before what was left out.
+std::size_t add_paragraphs(Group&, const std::vector<Paragraph>&, const Box& room, const std::string& rest,
+                           const TextMeasure&);
 
 /// A flag with a sign, its pole's foot at `foot`; `upright` turns the sign. Returns the space it takes.
 Box add_flag(Group&, const std::string& sign, Point foot, bool upright, const TextMeasure&);

@@ -4,6 +4,7 @@
 // position: what holds in all of them is a finding, what depends on it is a doubt about the jumper.
 // Tested in tests/unit/judge/assess_test.cpp.
 #include <algorithm>
+#include <cmath>
 #include <tuple>
 
 #include "base/format.h"
@@ -42,6 +43,9 @@ std::vector<Seating> home_seatings(const Fitting& fitting) {
   return homes;
 }
 
+/// Half of a 0.64 mm square pin: further off, a pin bends, or spreads a contact for good.
+constexpr Millimetres half_a_pin{0.32};
+
 /// What the housings say, whatever is wired.
 void add_housing_findings(const Fitting& fitting, std::vector<Finding>& out) {
   for (const Placement& p : fitting.placements) {
@@ -56,14 +60,15 @@ void add_housing_findings(const Fitting& fitting, std::vector<Finding>& out) {
     finding.weight = Weight::Fault;
     finding.part = "housing";
     switch (how.kind) {
-      case MateKind::Fits: break;
+      case MateKind::Fits:
+        break;
       case MateKind::OtherFamily:
         finding.rule = Rule::HousingMismatch;
         out.push_back(finding);
         break;
       case MateKind::OtherPitch:
         finding.rule = Rule::PitchMismatch;
-        finding.weight = Weight::Harm;
+        if (how.end_error && *how.end_error > half_a_pin) finding.weight = Weight::Harm;
         finding.figure = how.end_error ? std::optional(how.end_error->value) : std::nullopt;
         finding.unit = "mm";
         out.push_back(finding);
@@ -84,9 +89,11 @@ void add_housing_findings(const Fitting& fitting, std::vector<Finding>& out) {
       Finding note;
       note.rule = Rule::AlteredKey;
       note.weight = Weight::Note;
-      note.message = key == KeyState::Removed
-                         ? format("the key of {} '{}' was removed: nothing keeps the plug from going on turned", whose, id)
-                         : format("whether {} '{}' still has its key is not known: it may go on turned", whose, id);
+      note.message =
+          key == KeyState::Removed
+              ? format("the key of {} '{}' was removed: nothing keeps the plug from going on turned", whose,
+                       id)
+              : format("whether {} '{}' still has its key is not known: it may go on turned", whose, id);
       note.first = span;
       out.push_back(std::move(note));
     };
@@ -133,11 +140,12 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
 bool is_a_lack(const Finding& finding) {
   if (finding.weight != Weight::Fault) return false;
   return finding.rule == Rule::SupplyTooLow || finding.rule == Rule::FloatingInput ||
-         finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow || finding.rule == Rule::HeaterPower;
+         finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow ||
+         finding.rule == Rule::HeaterPower;
 }
 
-/// An end of the part meets nothing yet, and a lead that goes nobody knows where, or a plug that is not placed,
-/// may bring what is missing there; or it meets a pin of which nothing is known.
+/// An end of the part meets nothing yet, and a lead that goes nobody knows where, or a plug that is not
+/// placed, may bring what is missing there; or it meets a pin of which nothing is known.
 bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, const Locus& at) {
   if (at.device < 0 || at.part < 0) return false;
   const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
@@ -146,7 +154,9 @@ bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, c
   return std::any_of(ends.begin(), ends.end(), [&](TerminalIndex end) {
     const std::vector<TerminalIndex> same = joined_to(device, end);
     const auto is = [&](auto holds) {
-      return std::any_of(same.begin(), same.end(), [&](TerminalIndex t) { return holds(TerminalRef{at.device, t}); });
+      return std::any_of(same.begin(), same.end(), [&](TerminalIndex t) {
+        return holds(TerminalRef{at.device, t});
+      });
     };
     const auto meets = [&](bool an_unknown_pin) {
       return is([&](TerminalRef t) {
@@ -157,9 +167,8 @@ bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, c
       });
     };
     if (meets(true)) return true;
-    return !meets(false) && (unknown || is([&](TerminalRef t) {
-      return leaded(*fitting.harness, t) && !placed(fitting, t);
-    }));
+    return !meets(false) &&
+           (unknown || is([&](TerminalRef t) { return leaded(*fitting.harness, t) && !placed(fitting, t); }));
   });
 }
 
@@ -179,16 +188,30 @@ void note_unplaced_plugs(const Fitting& fitting, std::vector<Finding>& out) {
   }
 }
 
+/// An end of the part has no lead at all, which is a finding of its own: what it then lacks follows from
+/// that.
+bool lacks_a_lead(const Fitting& fitting, const std::vector<Finding>& findings, const Locus& at) {
+  if (at.device < 0 || at.part < 0) return false;
+  const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
+  const auto ends = ends_of(device.parts[static_cast<std::size_t>(at.part)]);
+  return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
+    return f.part == "lead" && f.at.device == at.device &&
+           std::find(ends.begin(), ends.end(), f.at.terminal) != ends.end();
+  });
+}
+
 /// Function and circuit, with every jumper stated.
 Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contacts) {
   FunctionCheck functions = check_functions(fitting, contacts);
   Assessment result;
   result.findings = std::move(functions.findings);
   result.settings = std::move(functions.settings);
+  const std::vector<Finding> of_functions = result.findings;
   for (const Excess& excess : excesses(fitting, contacts)) {
     Finding finding = finding_of(fitting, excess);
-    const bool open =
-        may_be_brought(fitting, contacts, excess.at) || may_be_brought(fitting, contacts, excess.from);
+    const bool open = may_be_brought(fitting, contacts, excess.at) ||
+                      may_be_brought(fitting, contacts, excess.from) ||
+                      lacks_a_lead(fitting, of_functions, excess.at);
     if (!open || !is_a_lack(finding)) result.findings.push_back(std::move(finding));
   }
   return result;
@@ -204,7 +227,8 @@ bool holds(const std::vector<Finding>& list, const Finding& finding) {
 
 constexpr std::size_t most_combinations = 256;
 
-/// The position of every open jumper, as one of the combinations; beyond `most_combinations` not of every one.
+/// The position of every open jumper, as one of the combinations; beyond `most_combinations` not of every
+/// one.
 using Positions = JumperPositions;
 
 std::vector<Positions> combinations(const std::vector<OpenJumper>& open) {
@@ -256,14 +280,16 @@ Assessment assess_jumpers(const Fitting& fitting, std::span<const Contact> conta
       if (worst == nullptr || finding.weight < worst->weight) worst = &finding;
     }
     depends = depends || worst != nullptr;
-    outcomes.push_back(format("{}: {}", say(positions[i]), worst == nullptr ? "nothing against it" : worst->message));
+    outcomes.push_back(
+        format("{}: {}", say(positions[i]), worst == nullptr ? "nothing against it" : worst->message));
   }
   if (!depends) return result;
   for (const OpenJumper& o : open) {
     Finding finding;
     finding.rule = Rule::UnstatedJumper;
     finding.weight = Weight::Doubt;
-    finding.message = format("where jumper {} sits is not stated ({})", jumper_name(*o.jumper), join(outcomes, "; "));
+    finding.message =
+        format("where jumper {} sits is not stated ({})", jumper_name(*o.jumper), join(outcomes, "; "));
     finding.first = o.jumper->span;
     finding.second = header_of(fitting, o.header).pin(o.pin).span;
     finding.second_says = format("it feeds {}", pin_name(fitting, o.header, o.pin));
@@ -273,9 +299,49 @@ Assessment assess_jumpers(const Fitting& fitting, std::span<const Contact> conta
   return result;
 }
 
+/// How fast a thing goes wrong: a short circuit burns before an input ages. Smaller is worse.
+int danger(Rule rule) {
+  switch (rule) {
+    case Rule::ShortCircuit:
+      return 0;
+    case Rule::ReversedSupply:
+      return 1;
+    case Rule::SupplyTooHigh:
+      return 2;
+    case Rule::Overvoltage:
+      return 3;
+    case Rule::AlwaysOn:
+      return 4;
+    case Rule::HeaterPower:
+      return 5;
+    case Rule::ClampCurrent:
+      return 6;
+    case Rule::PinOvercurrent:
+    case Rule::ContactOvercurrent:
+    case Rule::WireOvercurrent:
+    case Rule::RailOverload:
+      return 7;
+    case Rule::BackFeed:
+      return 8;
+    default:
+      return 9;
+  }
+}
+
+/// How many times beyond its limit, for findings of one rule.
+double excess_ratio(const Finding& finding) {
+  if (!finding.figure || !finding.limit || *finding.limit == 0) return 0;
+  return std::abs(*finding.figure / *finding.limit);
+}
+
+bool worse(const Finding& a, const Finding& b) {
+  if (a.weight != b.weight) return a.weight < b.weight;
+  if (danger(a.rule) != danger(b.rule)) return danger(a.rule) < danger(b.rule);
+  return a.rule == b.rule && a.weight == Weight::Harm && excess_ratio(a) > excess_ratio(b) * (1 + 1e-9);
+}
+
 void sort_worst_first(std::vector<Finding>& findings) {
-  std::stable_sort(findings.begin(), findings.end(),
-                   [](const Finding& a, const Finding& b) { return a.weight < b.weight; });
+  std::stable_sort(findings.begin(), findings.end(), worse);
 }
 
 Assessment assess_contacts(const Fitting& fitting, std::span<const Contact> contacts, bool at_home) {
@@ -328,7 +394,8 @@ std::vector<SeatingJudgement> wrong_seatings(const Fitting& fitting) {
     }
   }
   std::stable_sort(out.begin(), out.end(), [](const SeatingJudgement& a, const SeatingJudgement& b) {
-    return a.worst < b.worst;
+    if (a.worst != b.worst || a.findings.empty() || b.findings.empty()) return a.worst < b.worst;
+    return danger(a.findings.front().rule) < danger(b.findings.front().rule);
   });
   return out;
 }

@@ -20,28 +20,50 @@ struct Kind {
 Kind kind_of(const Excess& excess) {
   const Weight by_corner = excess.always ? Weight::Fault : Weight::Doubt;
   switch (excess.kind) {
-    case ExcessKind::Overvoltage: return {Rule::Overvoltage, Weight::Harm, "V", "divider"};
-    case ExcessKind::UnknownLimit: return {Rule::UnknownLimit, Weight::Doubt, "V", ""};
-    case ExcessKind::ReversedSupply: return {Rule::ReversedSupply, Weight::Harm, "V", ""};
-    case ExcessKind::SupplyTooHigh: return {Rule::SupplyTooHigh, Weight::Harm, "V", "regulator"};
-    case ExcessKind::SupplyTooLow: return {Rule::SupplyTooLow, by_corner, "V", "supply"};
-    case ExcessKind::HeaterTooStrong: return {Rule::HeaterPower, Weight::Harm, "W", ""};
-    case ExcessKind::HeaterTooWeak: return {Rule::HeaterPower, Weight::Fault, "W", ""};
-    case ExcessKind::AlwaysOn: return {Rule::AlwaysOn, Weight::Harm, "W", ""};
-    case ExcessKind::ClampCurrent: return {Rule::ClampCurrent, Weight::Harm, "A", "divider"};
-    case ExcessKind::BackFeed: return {Rule::BackFeed, Weight::Harm, "A", ""};
-    case ExcessKind::PinOvercurrent: return {Rule::PinOvercurrent, Weight::Harm, "A", ""};
-    case ExcessKind::ContactOvercurrent: return {Rule::ContactOvercurrent, Weight::Harm, "A", ""};
-    case ExcessKind::UnknownRating: return {Rule::UnknownRating, Weight::Doubt, "A", ""};
-    case ExcessKind::WireOvercurrent: return {Rule::WireOvercurrent, Weight::Harm, "A", ""};
-    case ExcessKind::RailOverload: return {Rule::RailOverload, Weight::Harm, "A", ""};
-    case ExcessKind::ShortCircuit: return {Rule::ShortCircuit, Weight::Harm, "A", ""};
-    case ExcessKind::LevelHigh: return {Rule::LevelHigh, by_corner, "V", "level-buffer"};
-    case ExcessKind::LevelLow: return {Rule::LevelLow, by_corner, "V", "level-buffer"};
-    case ExcessKind::Stuck: return {Rule::FloatingInput, Weight::Fault, "V", ""};
-    case ExcessKind::Floating: return {Rule::FloatingInput, Weight::Fault, "V", "pull-up"};
-    case ExcessKind::ResetUnknown: return {Rule::AlwaysOn, Weight::Doubt, "", ""};
-    case ExcessKind::TooManyStates: return {Rule::TooManyStates, Weight::Doubt, "", ""};
+    case ExcessKind::Overvoltage:
+      return {Rule::Overvoltage, Weight::Harm, "V", "divider"};
+    case ExcessKind::UnknownLimit:
+      return {Rule::UnknownLimit, Weight::Doubt, "V", ""};
+    case ExcessKind::ReversedSupply:
+      return {Rule::ReversedSupply, Weight::Harm, "V", ""};
+    case ExcessKind::SupplyTooHigh:
+      return {Rule::SupplyTooHigh, Weight::Harm, "V", "regulator"};
+    case ExcessKind::SupplyTooLow:
+      return {Rule::SupplyTooLow, by_corner, "V", "supply"};
+    case ExcessKind::HeaterTooStrong:
+      return {Rule::HeaterPower, Weight::Harm, "W", ""};
+    case ExcessKind::HeaterTooWeak:
+      return {Rule::HeaterPower, Weight::Fault, "W", ""};
+    case ExcessKind::AlwaysOn:
+      return {Rule::AlwaysOn, Weight::Harm, "W", ""};
+    case ExcessKind::ClampCurrent:
+      return {Rule::ClampCurrent, Weight::Harm, "A", "divider"};
+    case ExcessKind::BackFeed:
+      return {Rule::BackFeed, Weight::Harm, "A", ""};
+    case ExcessKind::PinOvercurrent:
+      return {Rule::PinOvercurrent, Weight::Harm, "A", ""};
+    case ExcessKind::ContactOvercurrent:
+      return {Rule::ContactOvercurrent, Weight::Harm, "A", ""};
+    case ExcessKind::UnknownRating:
+      return {Rule::UnknownRating, Weight::Doubt, "A", ""};
+    case ExcessKind::WireOvercurrent:
+      return {Rule::WireOvercurrent, Weight::Harm, "A", ""};
+    case ExcessKind::RailOverload:
+      return {Rule::RailOverload, Weight::Harm, "A", ""};
+    case ExcessKind::ShortCircuit:
+      return {Rule::ShortCircuit, Weight::Harm, "A", ""};
+    case ExcessKind::LevelHigh:
+      return {Rule::LevelHigh, by_corner, "V", "level-buffer"};
+    case ExcessKind::LevelLow:
+      return {Rule::LevelLow, by_corner, "V", "level-buffer"};
+    case ExcessKind::Stuck:
+      return {Rule::FloatingInput, Weight::Fault, "V", ""};
+    case ExcessKind::Floating:
+      return {Rule::FloatingInput, Weight::Fault, "V", "pull-up"};
+    case ExcessKind::ResetUnknown:
+      return {Rule::AlwaysOn, Weight::Doubt, "", ""};
+    case ExcessKind::TooManyStates:
+      return {Rule::TooManyStates, Weight::Doubt, "", ""};
   }
   return {Rule::TooManyStates, Weight::Doubt, "", ""};
 }
@@ -57,7 +79,8 @@ Weight reversal_weight(const Fitting& fitting, const Locus& at) {
   const Part* part = part_at(fitting, at);
   const auto* load = part == nullptr ? nullptr : std::get_if<Load>(part);
   if (load == nullptr) return Weight::Harm;
-  return load->reversed == Reversal::Blocked || load->reversed == Reversal::Harmless ? Weight::Fault : Weight::Harm;
+  return load->reversed == Reversal::Blocked || load->reversed == Reversal::Harmless ? Weight::Fault
+                                                                                     : Weight::Harm;
 }
 
 /// An output that only ever pulls up needs something that pulls down.
@@ -103,12 +126,15 @@ std::string message(const Fitting& fitting, const Excess& excess) {
   switch (excess.kind) {
     case ExcessKind::Overvoltage:
       return excess.value < excess.limit
-                 ? format("{} on {}, which stands no less than {}", volts(excess.value), at, volts(excess.limit))
+                 ? format("{} on {}, which stands no less than {}", volts(excess.value), at,
+                          volts(excess.limit))
                  : format("{} on {}, which withstands {}", volts(excess.value), at, volts(excess.limit));
     case ExcessKind::UnknownLimit:
-      if (lacks_thresholds(excess)) return format("from which voltages {} reads low and high is not stated", at);
+      if (lacks_thresholds(excess))
+        return format("from which voltages {} reads low and high is not stated", at);
       return format("{} on {}, and what it withstands is not stated", volts(excess.value), at);
-    case ExcessKind::ReversedSupply: return format("{} gets its supply reversed: {}", at, volts(excess.value));
+    case ExcessKind::ReversedSupply:
+      return format("{} gets its supply reversed: {}", at, volts(excess.value));
     case ExcessKind::SupplyTooHigh:
       return format("{} gets {}, and takes {} at most", at, volts(excess.value), volts(excess.limit));
     case ExcessKind::SupplyTooLow:
@@ -123,29 +149,36 @@ std::string message(const Fitting& fitting, const Excess& excess) {
     case ExcessKind::ClampCurrent:
       return format("{} flows into the protection diode of {}, which stands {}", amps(excess.value), at,
                     amps(excess.limit));
-    case ExcessKind::BackFeed: return format("{} flows backwards into {}", amps(excess.value), at);
+    case ExcessKind::BackFeed:
+      return format("{} flows backwards into {}", amps(excess.value), at);
     case ExcessKind::PinOvercurrent:
       return format("{} through {}, limit {}", amps(excess.value), at, amps(excess.limit));
     case ExcessKind::ContactOvercurrent:
       return format("{} through the contact of {}, rated {}", amps(excess.value), at, amps(excess.limit));
     case ExcessKind::UnknownRating:
-      return format("{} through the contact of {}, and no rating is published for its gauge", amps(excess.value), at);
+      return format("{} through the contact of {}, and no rating is published for its gauge",
+                    amps(excess.value), at);
     case ExcessKind::WireOvercurrent:
       return format("{} through {}, a wire for {}", amps(excess.value), at, amps(excess.limit));
     case ExcessKind::RailOverload:
       return format("{} drawn from {}, limit {}", amps(excess.value), at, amps(excess.limit));
-    case ExcessKind::ShortCircuit: return format("short circuit at {}: {}", at, amps(excess.value));
+    case ExcessKind::ShortCircuit:
+      return format("short circuit at {}: {}", at, amps(excess.value));
     case ExcessKind::LevelHigh:
       return format("{} reaches {} when high{}, and is read as high from {}", at, volts(excess.value),
                     excess.always ? "" : " in the worst case", volts(excess.limit));
     case ExcessKind::LevelLow:
       return format("{} falls to {} when low{}, and is read as low below {}", at, volts(excess.value),
                     excess.always ? "" : " in the worst case", volts(excess.limit));
-    case ExcessKind::Stuck: return format("{} stays at {} whatever the device does", at, volts(excess.value));
-    case ExcessKind::Floating: return format("nothing drives {} in this state", at);
+    case ExcessKind::Stuck:
+      return format("{} stays at {} whatever the device does", at, volts(excess.value));
+    case ExcessKind::Floating:
+      return format("nothing drives {} in this state", at);
     case ExcessKind::ResetUnknown:
-      return format("{} switches {}, and its state at reset is not stated", locus_name(fitting, excess.from), at);
-    case ExcessKind::TooManyStates: return "the circuit has more states than were tried";
+      return format("{} switches {}, and its state at reset is not stated", locus_name(fitting, excess.from),
+                    at);
+    case ExcessKind::TooManyStates:
+      return "the circuit has more states than were tried";
   }
   return "";
 }
@@ -160,7 +193,8 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
   const Kind kind = kind_of(excess);
   Finding finding;
   finding.rule = kind.rule;
-  finding.weight = excess.kind == ExcessKind::ReversedSupply ? reversal_weight(fitting, excess.at) : kind.weight;
+  finding.weight =
+      excess.kind == ExcessKind::ReversedSupply ? reversal_weight(fitting, excess.at) : kind.weight;
   finding.message = message(fitting, excess);
   finding.state = excess.state;
   finding.path = excess.path;
@@ -174,7 +208,9 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
   if (second.known() && !(second == finding.first)) {
     finding.second = second;
     const Locus& where = board.known() ? excess.at : excess.from;
-    finding.second_says = format("{} is declared here", locus_name(fitting, {where.header, where.pin, -1, -1, -1, -1, -1, where.rail}));
+    finding.second_says =
+        format("{} is declared here",
+               locus_name(fitting, {where.header, where.pin, -1, -1, -1, -1, -1, where.rail}));
   }
   if (!kind.unit.empty() && !lacks_thresholds(excess)) {
     finding.figure = excess.value;

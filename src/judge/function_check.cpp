@@ -15,7 +15,8 @@ enum class Fare { Right, Unknown, Wrong, Missing };
 
 class Checker {
  public:
-  Checker(const Fitting& fitting, std::span<const Contact> contacts) : fitting_(fitting), contacts_(contacts) {}
+  Checker(const Fitting& fitting, std::span<const Contact> contacts)
+      : fitting_(fitting), contacts_(contacts) {}
 
   FunctionCheck run() {
     for (const WishGroup& group : groups(*fitting_.harness)) check(group);
@@ -104,6 +105,7 @@ class Checker {
       finding.first = fitting_.harness->terminal(end.terminal).span;
       finding.at.device = end.terminal.device;
       finding.at.terminal = end.terminal.terminal;
+      if (!leaded(*fitting_.harness, end.terminal)) finding.part = "lead";
       result_.findings.push_back(std::move(finding));
       return;
     }
@@ -135,8 +137,9 @@ class Checker {
       Finding finding;
       finding.rule = Rule::AlwaysOn;
       finding.weight = Weight::Note;
-      finding.message = format("{} is ground, not a switched output: what hangs on {} runs whenever the board has power",
-                               pin_name(fitting_, contact), terminal_name(fitting_, end.terminal));
+      finding.message =
+          format("{} is ground, not a switched output: what hangs on {} runs whenever the board has power",
+                 pin_name(fitting_, contact), terminal_name(fitting_, end.terminal));
       finding.at = locus_of(fitting_, contact);
       finding.first = lead_of(fitting_, contact).span;
       finding.second = pin_of(fitting_, contact).span;
@@ -161,9 +164,9 @@ class Checker {
       finding.second = pin.span;
       finding.second_says = format("{} is declared here", pin_name(fitting_, contact));
       result_.findings.push_back(std::move(finding));
-      result_.settings.push_back({format("the output on {} drives {} ('{}')", pin_name(fitting_, contact), name,
-                                         end.signal),
-                                  format("its own name is '{}'", pin.signal)});
+      result_.settings.push_back(
+          {format("the output on {} drives {} ('{}')", pin_name(fitting_, contact), name, end.signal),
+           format("its own name is '{}'", pin.signal)});
     }
   }
 
@@ -196,8 +199,8 @@ class Checker {
     Finding finding;
     finding.rule = Rule::UnknownLead;
     finding.weight = Weight::Doubt;
-    finding.message =
-        format("what terminal {} is for is not known, and it meets no pin", terminal_name(fitting_, end.terminal));
+    finding.message = format("what terminal {} is for is not known, and it meets no pin",
+                             terminal_name(fitting_, end.terminal));
     finding.at.device = end.terminal.device;
     finding.at.terminal = end.terminal.terminal;
     finding.first = terminal.span;
@@ -206,7 +209,8 @@ class Checker {
   }
 
   Measurement what_for(const End& end) const {
-    return {format("read the device's type plate or data sheet for terminal {}", terminal_name(fitting_, end.terminal)),
+    return {format("read the device's type plate or data sheet for terminal {}",
+                   terminal_name(fitting_, end.terminal)),
             "its function; then state it in the harness file", 0,
             format("what terminal {} is for", terminal_name(fitting_, end.terminal))};
   }
@@ -217,9 +221,10 @@ class Checker {
       Finding finding;
       finding.rule = Rule::UnknownLead;
       finding.weight = Weight::Doubt;
-      finding.message = format("what terminal {} ({}) is for is not known, and it meets {}, {}",
-                               terminal_name(fitting_, end.terminal), to_code(lead_of(fitting_, contact).colour),
-                               pin_name(fitting_, contact), to_words(pin_of(fitting_, contact)));
+      finding.message =
+          format("what terminal {} ({}) is for is not known, and it meets {}, {}",
+                 terminal_name(fitting_, end.terminal), to_code(lead_of(fitting_, contact).colour),
+                 pin_name(fitting_, contact), to_words(pin_of(fitting_, contact)));
       finding.at = locus_of(fitting_, contact);
       finding.first = fitting_.harness->terminal(end.terminal).span;
       finding.second = pin_of(fitting_, contact).span;
@@ -240,15 +245,17 @@ class Checker {
       if (contacts.size() != 1) return false;
       const Pin& pin = pin_of(fitting_, contacts.front());
       if (pin.function != PinFunction::Coil) return false;
-      met.push_back(format("{} meets bridge {} end {}", terminal_name(fitting_, end.terminal), pin.coil, pin.coil_end));
+      met.push_back(
+          format("{} meets bridge {} end {}", terminal_name(fitting_, end.terminal), pin.coil, pin.coil_end));
       if (!first.known()) first = lead_of(fitting_, contacts.front()).span;
       if (!second.known()) second = pin.span;
     }
     Finding finding;
     finding.rule = Rule::SplitCoil;
     finding.weight = Weight::Fault;
-    finding.message = format("each winding of the motor lies across two bridges, so it shakes and does not turn: {}",
-                             join(met, ", "));
+    finding.message =
+        format("each winding of the motor lies across two bridges, so it shakes and does not turn: {}",
+               join(met, ", "));
     finding.first = first;
     finding.second = second;
     finding.second_says = "the header's bridges are declared here";
@@ -279,7 +286,8 @@ class Checker {
 };
 
 bool has_lead(const Plug& plug, TerminalRef terminal) {
-  return std::any_of(plug.leads.begin(), plug.leads.end(), [&](const Lead& lead) { return lead.to == terminal; });
+  return std::any_of(plug.leads.begin(), plug.leads.end(),
+                     [&](const Lead& lead) { return lead.to == terminal; });
 }
 
 }  // namespace

@@ -30,7 +30,8 @@ std::string rail_readings(const Board& board) {
 }
 
 Measurement volts_on_pin(const Fitting& fitting, int header, int pin, std::string expect) {
-  return {format("board powered alone, nothing plugged in: volts from {} to ground", pin_name(fitting, header, pin)),
+  return {format("board powered alone, nothing plugged in: volts from {} to ground",
+                 pin_name(fitting, header, pin)),
           std::move(expect), bare_board, format("what {} is", pin_name(fitting, header, pin))};
 }
 
@@ -57,15 +58,17 @@ Measurement measure_pin(const Fitting& fitting, int header, int pin_number) {
     }
   }
   if (pin.function == PinFunction::Coil) {
-    return {format("power off, driver fitted, nothing plugged in: follow {} to the driver's output on the board",
-                   pin_name(fitting, header, pin_number)),
-            format("it is end {} of bridge {}", pin.coil_end, pin.coil), power_off,
-            format("what {} is", pin_name(fitting, header, pin_number))};
+    return {
+        format("power off, driver fitted, nothing plugged in: follow {} to the driver's output on the board",
+               pin_name(fitting, header, pin_number)),
+        format("it is end {} of bridge {}", pin.coil_end, pin.coil), power_off,
+        format("what {} is", pin_name(fitting, header, pin_number))};
   }
-  return volts_on_pin(fitting, header, pin_number,
-                      format("{}; 0 V: ground, or an output or input at rest (continuity to the supply minus with "
-                             "power off tells ground)",
-                             rail_readings(*fitting.board)));
+  return volts_on_pin(
+      fitting, header, pin_number,
+      format("{}; 0 V: ground, or an output or input at rest (continuity to the supply minus with "
+             "power off tells ground)",
+             rail_readings(*fitting.board)));
 }
 
 Measurement measure_lead(const Fitting& fitting, int plug, int lead) {
@@ -76,7 +79,8 @@ Measurement measure_lead(const Fitting& fitting, int plug, int lead) {
       names.push_back(harness.terminal_name({static_cast<int>(d), static_cast<int>(t)}));
     }
   }
-  const std::string points = names.empty() ? "the contacts at the far end" : format("terminals {}", join(names, ", "));
+  const std::string points =
+      names.empty() ? "the contacts at the far end" : format("terminals {}", join(names, ", "));
   return {format("plug off the board: continuity from the {} to {}", lead_name(fitting, plug, lead), points),
           "the one that beeps is where the lead goes; none: find the far end by eye", power_off,
           format("where the {} goes", lead_name(fitting, plug, lead))};
@@ -89,10 +93,25 @@ Measurement look_at_jumper(const Fitting& fitting, const Jumper& jumper, int hea
       readings.push_back(volts_of(rail->volts, format("{} is at {}", jumper.id, position)));
     }
   }
-  return {format("look where jumper {} sits, then say --jumper {}=POSITION; or board powered alone, nothing plugged "
-                 "in: volts from {} to ground",
-                 jumper_name(jumper), jumper.id, pin_name(fitting, header, pin)),
-          format("{}", join(readings, "; ")), look, format("where {} sits", jumper.id)};
+  return {
+      format(
+          "look where jumper {} sits, then say --jumper {}=POSITION; or board powered alone, nothing plugged "
+          "in: volts from {} to ground",
+          jumper_name(jumper), jumper.id, pin_name(fitting, header, pin)),
+      format("{}", join(readings, "; ")), look, format("where {} sits", jumper.id)};
+}
+
+/// ", with 4.7 kohm from it to 3.3 V": what stands in for the board's own pull while the lead is off.
+std::string pull_words(const Fitting& fitting, const Locus& at) {
+  if (at.pin <= 0) return "";
+  const Pin& pin = header_of(fitting, at.header).pin(at.pin);
+  if (!pin.pull) return "";
+  const Rail* rail = fitting.board->rail(pin.rail);
+  const std::string to = !pin.pull->up     ? "ground"
+                         : rail == nullptr ? "its supply"
+                                           : to_text(rail->volts.middle());
+  const std::string ohms = pin.pull->ohms.value > 0 ? to_text(pin.pull->ohms) : "a resistor";
+  return format(", with {} from it to {}", ohms, to);
 }
 
 Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
@@ -100,23 +119,30 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
   const std::string pin = at.pin > 0 ? pin_name(fitting, at.header, at.pin) : "";
   const std::string terminal = at.terminal >= 0 ? terminal_name(fitting, {at.device, at.terminal}) : "";
   const std::string device =
-      at.device >= 0 ? format("'{}'", device_name(fitting.harness->devices[static_cast<std::size_t>(at.device)])) : "";
-  const std::string where = !pin.empty() ? pin : !terminal.empty() ? terminal : device.empty() ? "the signal" : device;
+      at.device >= 0
+          ? format("'{}'", device_name(fitting.harness->devices[static_cast<std::size_t>(at.device)]))
+          : "";
+  const std::string where = !pin.empty()        ? pin
+                            : !terminal.empty() ? terminal
+                            : device.empty()    ? "the signal"
+                                                : device;
   switch (excess.kind) {
     case ExcessKind::UnknownLimit:
       if (lacks_thresholds(excess)) {
-        return {format("look up from which voltages {} reads low and high (data sheet of the part behind it)", where),
-                "state them as low-below and high-above, then judge again", look, format("how {} reads", where)};
+        return {format("look up from which voltages {} reads low and high (data sheet of the part behind it)",
+                       where),
+                "state them as low-below and high-above, then judge again", look,
+                format("how {} reads", where)};
       }
       return {format("look up what {} withstands (data sheet of the part behind it)", where),
-              format("{} or {}: safe here; else: do not join", to_text(Volts(excess.value)),
-                     excess.value < excess.limit ? "lower" : "more"),
-              look,
-              format("what {} withstands", where)};
+              format("it withstands {} as well: safe here; it does not: do not join",
+                     to_text(Volts(excess.value))),
+              look, format("what {} withstands", where)};
     case ExcessKind::UnknownRating: {
       const std::string who = at.plug >= 0 ? lead_name(fitting, at.plug, at.lead) : where;
       return {format("look up the contact maker's rating for the gauge of the {}", who),
-              format("{} or more: safe here; less: use a thicker lead or another contact", to_text(Amps(excess.value))),
+              format("{} or more: safe here; less: use a thicker lead or another contact",
+                     to_text(Amps(excess.value))),
               look, format("what the contact of the {} carries", who)};
     }
     case ExcessKind::ResetUnknown:
@@ -132,17 +158,19 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
     case ExcessKind::LevelHigh:
     case ExcessKind::LevelLow: {
       const bool high = excess.kind == ExcessKind::LevelHigh;
-      return {format("device fed, signal lead not on the board but pulled as the board pulls it: volts on {} "
-                     "while it is {}",
-                     where, high ? "high" : "low"),
-              high ? format("{} or more: read as high; less: not", to_text(Volts(excess.limit)))
-                   : format("{} or less: read as low; more: not", to_text(Volts(excess.limit))),
-              device_fed, format("whether {} reaches its {} level", where, high ? "high" : "low")};
+      return {
+          format("device fed, its signal lead off the board{}: volts from the lead to ground while it is {}",
+                 pull_words(fitting, at), high ? "high" : "low"),
+          high ? format("{} or more: read as high; less: not", to_text(Volts(excess.limit)))
+               : format("{} or less: read as low; more: not", to_text(Volts(excess.limit))),
+          device_fed, format("whether {} reaches its {} level", where, high ? "high" : "low")};
     }
     default:
-      return {"device fed, plug off the board: volts on every lead against its ground, in every position of the device",
-              "each within what the pin that it is to meet withstands: safe; else: do not join", device_fed,
-              "what the states do that were not tried"};
+      return {
+          "device fed, plug off the board: volts on every lead against its ground, in every position of the "
+          "device",
+          "each within what the pin that it is to meet withstands: safe; else: do not join", device_fed,
+          "what the states do that were not tried"};
   }
 }
 

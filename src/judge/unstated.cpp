@@ -6,6 +6,7 @@
 
 #include "base/format.h"
 #include "fit/match.h"
+#include "judge/built_in_pull.h"
 #include "judge/words.h"
 
 namespace plugward {
@@ -275,6 +276,7 @@ std::vector<Finding> unstated(const Fitting& fitting, std::span<const Contact> c
     check_bridge(m, out);
     check_signal_name(m, out);
   }
+  for (Finding& finding : built_in_pulls(fitting, contacts)) out.push_back(std::move(finding));
   return out;
 }
 

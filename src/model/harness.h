@@ -106,6 +106,7 @@ struct Driver {
   std::optional<Volts> drop;   ///< highest, when conducting; empty = 0.4 V
   std::optional<Amps> leak;    ///< highest, when off; empty = 0
   std::optional<Ohms> pull;    ///< built-in resistor to plus (sinking) or minus (sourcing)
+  bool pull_stated = false;    ///< whether there is such a resistor is known: `pull`, or none when it is empty
   std::optional<Amps> limit;
   std::optional<bool> rests_on;  ///< conducts (high) at rest; empty = not stated
   Span span{};

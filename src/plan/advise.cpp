@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // From a fitting to a verdict. What stands is judged first; if it is not clean, the cheapest arrangement in
-// which every terminal meets its function is carried out on a copy and judged as any harness. Where that is not
-// clean, the next cheapest is tried (best first, as in E. L. Lawler, Management Science 18 (1972) 401, from
-// memory). The best of what was judged decides:
+// which every terminal meets its function is carried out on a copy and judged as any harness. Where that is
+// not clean, the next cheapest is tried (best first, as in E. L. Lawler, Management Science 18 (1972) 401,
+// from memory). The best of what was judged decides:
 //
 //   clean, nothing moved  MATE      harms and faults that no part cures   APART
 //   clean, moved          REPIN     something is not known                MEASURE
@@ -83,8 +83,8 @@ struct Branch {
   std::set<Refused> refused;
 };
 
-/// Targets in the order of their cost. A clean arrangement differs from one that is not clean in the place of at
-/// least one lead: for each lead one branch refuses its place.
+/// Targets in the order of their cost. A clean arrangement differs from one that is not clean in the place of
+/// at least one lead: for each lead one branch refuses its place.
 class Search {
  public:
   explicit Search(const Fitting& fitting) : fitting_(fitting) { add({}); }
@@ -151,7 +151,8 @@ std::string why(const Fitting& fitting, const Candidate& candidate, int placemen
   const Placement& where = fitting.placements[static_cast<std::size_t>(placement)];
   const Plug& plug = plug_of(fitting, where.plug);
   const auto& to = plug.leads[static_cast<std::size_t>(lead)].to;
-  const int cavity = candidate.arrangements[static_cast<std::size_t>(placement)].cavity[static_cast<std::size_t>(lead)];
+  const int cavity =
+      candidate.arrangements[static_cast<std::size_t>(placement)].cavity[static_cast<std::size_t>(lead)];
   if (!to) return "";
   const std::string name = terminal_name(fitting, *to);
   if (cavity < 1) return format("terminal {} has no use on this header", name);
@@ -224,7 +225,8 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
   return plan;
 }
 
-/// A doubt about what things are, not about how far a level reaches: nothing can be planned before it is settled.
+/// A doubt about what things are, not about how far a level reaches: nothing can be planned before it is
+/// settled.
 bool ignorance(const Finding& finding) {
   if (finding.weight != Weight::Doubt) return false;
   switch (finding.rule) {
@@ -232,8 +234,10 @@ bool ignorance(const Finding& finding) {
     case Rule::UnknownLead:
     case Rule::ContestedEvidence:
     case Rule::UnstatedJumper:
-    case Rule::Assumed: return true;
-    default: return false;
+    case Rule::Assumed:
+      return true;
+    default:
+      return false;
   }
 }
 
@@ -241,7 +245,8 @@ std::vector<Measurement> measurements_of(const Assessment& assessment) {
   std::vector<Measurement> list;
   for (const Finding& finding : assessment.findings) {
     if (finding.weight != Weight::Doubt || !finding.measurement) continue;
-    if (std::find(list.begin(), list.end(), *finding.measurement) == list.end()) list.push_back(*finding.measurement);
+    if (std::find(list.begin(), list.end(), *finding.measurement) == list.end())
+      list.push_back(*finding.measurement);
   }
   std::stable_sort(list.begin(), list.end(),
                    [](const Measurement& a, const Measurement& b) { return a.cost < b.cost; });
@@ -256,11 +261,14 @@ std::string names_of(const Fitting& fitting) {
   return format("{}", join(names, " and "));
 }
 
-std::string contacts(int n) { return format("{} contact{}", n, n == 1 ? "" : "s"); }
+std::string contacts(int n) {
+  return format("{} contact{}", n, n == 1 ? "" : "s");
+}
 
 void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
   const std::string names = names_of(fitting);
-  const bool unknown = std::any_of(best.assessment.findings.begin(), best.assessment.findings.end(), ignorance);
+  const bool unknown =
+      std::any_of(best.assessment.findings.begin(), best.assessment.findings.end(), ignorance);
   advice.settings = best.assessment.settings;
   advice.moved = best.moved;
   if (best.assessment.clean()) {
@@ -272,7 +280,8 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
     }
     advice.verdict = Verdict::Adapt;
     advice.parts = {"a new housing: the conductors of this one cannot be moved one by one"};
-    advice.summary = format("{}: fits once its leads are in another order, which this housing does not allow", names);
+    advice.summary =
+        format("{}: fits once its leads are in another order, which this housing does not allow", names);
     return;
   }
   const bool blocked = best.assessment.has(Weight::Harm) || best.assessment.has(Weight::Fault);
@@ -280,10 +289,12 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
     advice.verdict = Verdict::Measure;
     advice.measurements = measurements_of(best.assessment);
     advice.settings.clear();
-    advice.summary = format("{}: something must be known first; {}", names,
-                            advice.measurements.size() == 1
-                                ? "one measurement settles it"
-                                : format("{} measurements settle it, the cheapest first", advice.measurements.size()));
+    advice.summary =
+        format("{}: {}something must be known first; {}", names,
+               advice.now.has(Weight::Harm) ? "it does harm as it is, and before a cure can be told " : "",
+               advice.measurements.size() == 1
+                   ? "one measurement settles it"
+                   : format("{} measurements settle it, the cheapest first", advice.measurements.size()));
     return;
   }
   if (curable(best.assessment)) {
@@ -292,9 +303,13 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
       if (finding.weight == Weight::Doubt || finding.weight == Weight::Note || finding.part.empty()) continue;
       add_unique(advice.parts, {part_words(fitting, finding)});
     }
-    advice.summary = format("{}: not as it is; it needs {}{}", names,
-                            advice.parts.size() == 1 ? "a part" : format("{} parts", advice.parts.size()),
-                            best.moved > 0 ? format(", and {} moved", contacts(best.moved)) : "");
+    advice.summary =
+        format("{}: not as it is; it needs {}{}", names,
+               advice.parts.size() == 1 ? "a part" : format("{} parts", advice.parts.size()),
+               best.moved > 0 ? format("; {} will have to move as well, which is planned once the "
+                                       "description has the part",
+                                       contacts(best.moved))
+                              : "");
     return;
   }
   advice.verdict = Verdict::Apart;
@@ -325,7 +340,8 @@ Advice advise(const Fitting& fitting, const AdviseOptions& options) {
     std::optional<Candidate> best = best_candidate(fitting);
     if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
     finish(advice, fitting, *best);
-    if (options.softer) advice.softer = softer_cures(fitting);
+    const bool elsewhere = advice.verdict == Verdict::Apart || advice.verdict == Verdict::Adapt;
+    if (options.softer) advice.softer = softer_cures(fitting, elsewhere);
     if (advice.plan) after = advice.plan->harness;
   }
   if (options.wrong_seatings) {

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-// Idea: leads that are out of place form chains, which end in an empty cavity, and rings, which do not. A chain
-// is worked from its empty end: every lead goes straight to its goal. A ring of k leads needs one place more:
-// when some cavity is empty, one lead is parked there; when the housing is full, one lead is held beside it,
-// and the cavity that this frees serves all other rings for parking. Either way a ring takes k + 1 steps.
-// Leads that leave the housing for good go first: they free cavities.
+// Idea: leads that are out of place form chains, which end in an empty cavity, and rings, which do not. A
+// chain is worked from its empty end: every lead goes straight to its goal. A ring of k leads needs one place
+// more: when some cavity is empty, one lead is parked there; when the housing is full, one lead is held
+// beside it, and the cavity that this frees serves all other rings for parking. Either way a ring takes k + 1
+// steps. Leads that leave the housing for good go first: they free cavities.
 //
 //   1:A 2:B 3:-  ->  1:B 2:A    park A in 3, B to 1, A to 2
 //   1:A 2:B      ->  1:B 2:A    hold A, B to 1, A into 2
@@ -21,7 +21,10 @@ namespace {
 class Mover {
  public:
   Mover(const Arrangement& before, const Arrangement& after, int positions)
-      : at_(before.cavity), goal_(after.cavity), holds_(static_cast<std::size_t>(positions) + 1, -1), frozen_(at_.size(), false) {
+      : at_(before.cavity),
+        goal_(after.cavity),
+        holds_(static_cast<std::size_t>(positions) + 1, -1),
+        frozen_(at_.size(), false) {
     for (std::size_t l = 0; l < at_.size(); ++l) {
       if (at_[l] > 0) holds_[static_cast<std::size_t>(at_[l])] = static_cast<int>(l);
     }
@@ -83,7 +86,8 @@ class Mover {
   }
 
   bool misplaced(int lead) const {
-    return !frozen_[static_cast<std::size_t>(lead)] && at(lead) > 0 && goal(lead) > 0 && at(lead) != goal(lead);
+    return !frozen_[static_cast<std::size_t>(lead)] && at(lead) > 0 && goal(lead) > 0 &&
+           at(lead) != goal(lead);
   }
 
   int first_misplaced() const {
@@ -126,7 +130,8 @@ std::vector<Step> order_moves(const Arrangement& before, const Arrangement& afte
   return Mover(before, after, positions).run();
 }
 
-std::optional<Arrangement> carry_out(const Arrangement& before, const std::vector<Step>& steps, int positions) {
+std::optional<Arrangement> carry_out(const Arrangement& before, const std::vector<Step>& steps,
+                                     int positions) {
   Arrangement now = before;
   const auto taken = [&](int cavity) {
     return std::find(now.cavity.begin(), now.cavity.end(), cavity) != now.cavity.end();
@@ -138,7 +143,8 @@ std::optional<Arrangement> carry_out(const Arrangement& before, const std::vecto
     switch (step.kind) {
       case StepKind::Move:
       case StepKind::Park:
-        if (cavity != step.from || !inside(step.from) || !inside(step.to) || taken(step.to)) return std::nullopt;
+        if (cavity != step.from || !inside(step.from) || !inside(step.to) || taken(step.to))
+          return std::nullopt;
         cavity = step.to;
         break;
       case StepKind::Hold:

@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Idea: every plug is judged on every header by itself; that gives a cost vector for each pair, packed into one
-// integer so that a higher level outweighs all lower ones together. The cheapest set of headers is then an
-// assignment problem. What plugs do to each other (a rail that is overloaded by both, a device that hangs on two
-// plugs) shows only when they are judged together: assignments are taken in the order of their cost and judged
-// jointly until none that is left can be cheaper than the best one judged.
+// Idea: every plug is judged on every header by itself; that gives a cost vector for each pair, packed into
+// one integer so that a higher level outweighs all lower ones together. The cheapest set of headers is then
+// an assignment problem. What plugs do to each other (a rail that is overloaded by both, a device that hangs
+// on two plugs) shows only when they are judged together: assignments are taken in the order of their cost
+// and judged jointly until none that is left can be cheaper than the best one judged.
 //
-// "Nearest" is measured from the header of the first plug, so each header that plug may take is tried as anchor.
+// "Nearest" is measured from the header of the first plug, so each header that plug may take is tried as
+// anchor.
 //
 // Complexity: plugs x headers judgements, then assignments of O(plugs^2 x headers) for each anchor.
 // Tested in tests/unit/plan/place_test.cpp against all placements, and in tests/outside against an
@@ -44,7 +45,8 @@ Cost packed(const PlaceCost& cost) {
 PlaceCost cost_of(const Advice& advice) {
   PlaceCost cost;
   cost.unknown = advice.verdict == Verdict::Measure ? 1 : 0;
-  for (const std::string& part : advice.parts) (part.starts_with("another housing") ? cost.housings : cost.parts) += 1;
+  for (const std::string& part : advice.parts)
+    (part.starts_with("another housing") ? cost.housings : cost.parts) += 1;
   cost.moves = advice.moved;
   for (const Setting& setting : advice.settings) cost.settings += setting.what.starts_with("invert") ? 1 : 0;
   return cost;
@@ -57,10 +59,20 @@ int distance(const Board& board, int a, int b) {
   return static_cast<int>(std::lround(10.0 * std::hypot((one.x - two.x).value, (one.y - two.y).value)));
 }
 
+/// Every pin is described by evidence, uncontested, and not by a jumper of which the position is not stated.
+bool known(const Fitting& fitting, const Header& header) {
+  return std::all_of(header.pins.begin(), header.pins.end(), [&](const Pin& pin) {
+    const Evidence* evidence = fitting.board->evidence_of(header, pin);
+    return pin.function != PinFunction::Unknown && !pin.contest && evidence != nullptr &&
+           evidence->kind != EvidenceKind::Assumption &&
+           (pin.jumper.empty() || fitting.jumpers.contains(pin.jumper));
+  });
+}
+
 /// Nothing on the header can suit the plug: every device is for something else and no signal is the same.
 bool out_of_question(const Fitting& fitting, int plug, int header_index) {
   const Header& header = header_of(fitting, header_index);
-  if (header.use == "spare") return false;
+  if (header.use == "spare" || !known(fitting, header)) return false;
   for (const Lead& lead : plug_of(fitting, plug).leads) {
     if (!lead.to) return false;
     const Device& device = fitting.harness->devices[static_cast<std::size_t>(lead.to->device)];
@@ -74,7 +86,8 @@ bool out_of_question(const Fitting& fitting, int plug, int header_index) {
 }
 
 std::string reason_of(const Advice& advice) {
-  if (advice.verdict == Verdict::Apart && !advice.now.findings.empty()) return advice.now.findings.front().message;
+  if (advice.verdict == Verdict::Apart && !advice.now.findings.empty())
+    return advice.now.findings.front().message;
   return advice.summary;
 }
 
@@ -110,7 +123,8 @@ class Placer {
       if (taken) continue;
       PlaceOption option{plug, h, Verdict::Apart, {}, ""};
       if (out_of_question(fitting_, plug, h)) {
-        option.reason = format("header '{}' is for '{}'", header_of(fitting_, h).id, header_of(fitting_, h).use);
+        option.reason =
+            format("header '{}' is for '{}'", header_of(fitting_, h).id, header_of(fitting_, h).use);
       } else {
         Fitting one = fitting_;
         one.placements.push_back({plug, h});
@@ -133,6 +147,7 @@ class Placer {
       for (const PlaceOption& option : options_of_[row]) {
         if (option.verdict == Verdict::Apart) continue;
         if (row == 0 && anchor_is_first_plug && option.header != anchor) continue;
+        if (row == 0 && anchor < 0) continue;  // the first plug finds no header
         PlaceCost with_distance = option.cost;
         if (anchor >= 0) with_distance.distance = distance(*fitting_.board, anchor, option.header);
         line[static_cast<std::size_t>(option.header)] = packed(with_distance);
@@ -229,7 +244,8 @@ class Placer {
     if (judged.size() > 1 && options_.runner_up) {
       plan_.runner_up = judged[1];
       plan_.why_it_lost = why_better(judged[0].cost, judged[1].cost);
-      if (plan_.why_it_lost.empty()) plan_.why_it_lost = "equal in all that counts; the board file names it later";
+      if (plan_.why_it_lost.empty())
+        plan_.why_it_lost = "equal in all that counts; the board file names it later";
     }
     plan_.best = std::move(judged.front());
   }
@@ -250,7 +266,7 @@ class Placer {
 }  // namespace
 
 PlaceCost operator+(const PlaceCost& a, const PlaceCost& b) {
-  return {a.unplaced + b.unplaced, a.unknown + b.unknown, a.parts + b.parts,      a.housings + b.housings,
+  return {a.unplaced + b.unplaced, a.unknown + b.unknown,   a.parts + b.parts,      a.housings + b.housings,
           a.moves + b.moves,       a.settings + b.settings, a.distance + b.distance};
 }
 
@@ -272,7 +288,9 @@ std::string why_better(const PlaceCost& better, const PlaceCost& worse) {
                 to_text(Millimetres(worse.distance / 10.0)));
 }
 
-PlacementPlan place(const Fitting& fitting, const PlaceOptions& options) { return Placer(fitting, options).run(); }
+PlacementPlan place(const Fitting& fitting, const PlaceOptions& options) {
+  return Placer(fitting, options).run();
+}
 
 Harness merged(const std::vector<const Harness*>& list) {
   if (list.size() == 1) return *list.front();

@@ -58,7 +58,7 @@ struct PlacementPlan {
 };
 
 struct PlaceOptions {
-  int joint_tries = 12;   ///< how many combinations are judged together before the search gives up
+  int joint_tries = 256;   ///< how many combinations are judged together before the search gives up
   bool runner_up = true;
 };
 

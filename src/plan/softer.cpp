@@ -7,6 +7,7 @@
 #include "base/format.h"
 #include "judge/judgement.h"
 #include "judge/words.h"
+#include "plan/repin.h"
 
 namespace plugward {
 namespace {
@@ -27,10 +28,14 @@ void try_jumpers(const Fitting& fitting, std::vector<std::string>& out) {
       if (rail == stated) continue;
       Fitting other = fitting;
       other.jumpers[id] = rail;
-      if (!assess(other).clean()) continue;
-      out.push_back(format("with jumper {} at {} instead of {} it may be plugged in as it is; mind what else that "
-                           "jumper feeds",
-                           jumper_name(*jumper), rail, stated));
+      const Advice advice = advise(other, {false, false});
+      if (advice.verdict != Verdict::Mate && advice.verdict != Verdict::Repin) continue;
+      const std::string then = advice.verdict == Verdict::Mate
+                                   ? "it may be plugged in as it is"
+                                   : format("moving {} contact{} is enough (ask again with --jumper {}={})",
+                                            advice.moved, advice.moved == 1 ? "" : "s", id, rail);
+      out.push_back(format("with jumper {} at {} instead of {} {}; mind what else that jumper feeds",
+                           jumper_name(*jumper), rail, stated, then));
     }
   }
 }
@@ -41,7 +46,8 @@ void try_turning(const Fitting& fitting, std::vector<std::string>& out) {
   for (std::size_t i = 0; i < fitting.placements.size(); ++i) {
     const Plug& plug = plug_of(fitting, fitting.placements[i].plug);
     const Header& header = header_of(fitting, fitting.placements[i].header);
-    for (const Seating& seating : seatings(plug, fitting.placements[i].header, *fitting.board, *fitting.catalogue)) {
+    for (const Seating& seating :
+         seatings(plug, fitting.placements[i].header, *fitting.board, *fitting.catalogue)) {
       if (seating.kind != SeatingKind::Turned) continue;
       std::vector<Seating> all;
       for (const Placement& p : fitting.placements) {
@@ -49,19 +55,41 @@ void try_turning(const Fitting& fitting, std::vector<std::string>& out) {
       }
       all[i] = seating;
       if (!assess(fitting, all).clean()) continue;
-      out.push_back(format("turned by 180 degrees, cavity 1 of '{}' on {}, it is right as it is; mark that end of the "
-                           "housing, since nothing keeps it from going on the other way",
-                           plug.id, pin_name(fitting, fitting.placements[i].header, header.positions)));
+      out.push_back(
+          format("turned by 180 degrees, cavity 1 of '{}' on {}, it is right as it is; mark that end of the "
+                 "housing, since nothing keeps it from going on the other way",
+                 plug.id, pin_name(fitting, fitting.placements[i].header, header.positions)));
+    }
+  }
+}
+
+/// A header close by that takes the plug as it is: perhaps the one that was meant.
+void try_neighbours(const Fitting& fitting, std::vector<std::string>& out) {
+  for (std::size_t i = 0; i < fitting.placements.size(); ++i) {
+    const Placement& placement = fitting.placements[i];
+    const Plug& plug = plug_of(fitting, placement.plug);
+    for (const Seating& seating :
+         neighbour_seatings(plug, placement.header, *fitting.board, *fitting.catalogue)) {
+      const bool taken = std::any_of(fitting.placements.begin(), fitting.placements.end(),
+                                     [&](const Placement& p) { return p.header == seating.header; });
+      if (taken) continue;
+      Fitting other = fitting;
+      other.placements[i].header = seating.header;
+      if (!assess(other).clean()) continue;
+      const Header& header = header_of(fitting, seating.header);
+      out.push_back(format("'{}' may go on '{}'{} beside it as it is: perhaps that one was meant", plug.id,
+                           header.id, header.label.empty() ? "" : format(" ({})", header.label)));
     }
   }
 }
 
 }  // namespace
 
-std::vector<std::string> softer_cures(const Fitting& fitting) {
+std::vector<std::string> softer_cures(const Fitting& fitting, bool elsewhere) {
   std::vector<std::string> out;
   try_jumpers(fitting, out);
   try_turning(fitting, out);
+  if (elsewhere) try_neighbours(fitting, out);
   return out;
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Cures that need neither tool nor part: another position of a jumper, or the plug turned round.
+// Cures that need neither tool nor part: another position of a jumper, the plug turned round, the header beside.
 #pragma once
 
 #include <string>
@@ -9,7 +9,8 @@
 
 namespace plugward {
 
-/// Whole sentences, best first; each was tried on the model and judged clean. Empty when there is none.
-std::vector<std::string> softer_cures(const Fitting&);
+/// Whole sentences, best first; each was tried on the model and judged clean (a jumper: at least once contacts are
+/// moved). Empty when there is none. `elsewhere`: also look at the neighbouring headers.
+std::vector<std::string> softer_cures(const Fitting&, bool elsewhere);
 
 }  // namespace plugward

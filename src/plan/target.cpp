@@ -4,8 +4,8 @@
 // against cavities, a move costs one, a cavity whose pin does not grant the wish is forbidden. Each lead also
 // has a place of its own outside the housing (insulated), open only to leads that may stay unconnected.
 //
-//   switch A B, cavities 1 2, pins 1 signal, 2 ground, leads A in 2, B in 1: with "A is the signal end" both leads
-//   would move; with "B is the signal end" none does. Cost 0.
+//   switch A B, cavities 1 2, pins 1 signal, 2 ground, leads A in 2, B in 1: with "A is the signal end" both
+//   leads would move; with "B is the signal end" none does. Cost 0.
 //
 // Complexity: product of the groups' alternatives (at most most_combinations) x O(leads^2 x cavities).
 // Not taken: one integer program over alternatives and cavities together; the groups of one plug are few.
@@ -91,7 +91,8 @@ class Problem {
     if (group.alternatives.size() < 2) return false;
     const auto& ends = group.alternatives.front().ends;
     return std::any_of(ends.begin(), ends.end(), [&](const End& end) {
-      return std::any_of(rows_.begin(), rows_.end(), [&](const Row& row) { return row.terminal == end.terminal; });
+      return std::any_of(rows_.begin(), rows_.end(),
+                         [&](const Row& row) { return row.terminal == end.terminal; });
     });
   }
 
@@ -120,7 +121,8 @@ class Problem {
     return fitting_.harness->terminal(row.terminal).optional ? unconnected_cost + move_cost : forbidden;
   }
 
-  std::optional<Target> assign(const std::vector<WishGroup>& all, const std::vector<std::size_t>& choice, Cost& cost) {
+  std::optional<Target> assign(const std::vector<WishGroup>& all, const std::vector<std::size_t>& choice,
+                               Cost& cost) {
     std::map<TerminalRef, const End*> end_of;
     cost = 0;
     Target target;

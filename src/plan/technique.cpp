@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// The steps condense de-pinning guides, connector makers' handling notes and vehicle repair manuals; that one
-// re-forming of a lance is the limit is from memory.
-// Tested in tests/unit/plan/technique_test.cpp.
+// The steps condense de-pinning guides, connector makers' handling notes and vehicle repair manuals; that a
+// lance is re-formed once and then the contact replaced is a rule of thumb (from memory). Tested in
+// tests/unit/plan/technique_test.cpp.
 #include "plan/technique.h"
 
 #include <algorithm>
@@ -15,13 +15,16 @@ namespace {
 const std::array<std::string_view, 5> contact_lance{
     "push the lead gently into the housing: that takes the load off the lance",
     "press the metal lance flush through its window with a fine flat blade; do not lever",
-    "keep it pressed and draw the lead back with two fingers; if it does not follow, push it in and begin again",
-    "bend the lance back to its old height, without a crease; a second time, replace the contact (from memory)",
+    "keep it pressed and draw the lead back with two fingers; if it does not follow, push it in and begin "
+    "again",
+    "bend the lance back to its old height, without a crease; the next time, take a new contact (rule of "
+    "thumb)",
     "push the contact straight in, lance towards the windows, until it clicks and the lance shows"};
 
 const std::array<std::string_view, 5> housing_lance{
     "push the lead gently into the housing: that takes the load off the flap",
-    "lift the plastic flap with a needle, only as far as needed; a flap that turns white or stays up is finished: "
+    "lift the plastic flap with a needle, only as far as needed; a flap that turns white or stays up is "
+    "finished: "
     "replace the housing",
     "draw the lead back with two fingers, without force",
     "the contact needs no bending; check that its box is not squeezed",
@@ -58,9 +61,11 @@ std::vector<std::string> technique(const Family& family) {
     append(lines, screw_clamp);
     return lines;
   }
+  if (family.release) lines.push_back("this family: " + family.release->value);
   if (!family.lance) {
-    lines.emplace_back("where this family's lance sits is not known: look for a metal tang in a window of the housing "
-                       "(first way) or a plastic flap over the contact (second way)");
+    lines.emplace_back(
+        "where this family's lance sits is not known: look for a metal tang in a window of the housing "
+        "(first way) or a plastic flap over the contact (second way)");
     lines.emplace_back("first way, tang on the contact:");
     append(lines, contact_lance);
     lines.emplace_back("second way, flap on the housing:");
@@ -72,15 +77,14 @@ std::vector<std::string> technique(const Family& family) {
   } else {
     lines.emplace_back("the conductors of this family cannot be moved one by one: replace the housing");
   }
-  if (family.release) lines.push_back(family.release->value);
   if (family.reuse) lines.push_back(family.reuse->value);
   return lines;
 }
 
 std::vector<std::string> tools(const Family& family) {
   std::vector<std::string> list;
-  if (family.profile == Profile::Screw) return {"screwdriver that fits the slot", "tape flags and a pen",
-                                               "meter with continuity beeper"};
+  if (family.profile == Profile::Screw)
+    return {"screwdriver that fits the slot", "tape flags and a pen", "meter with continuity beeper"};
   const bool housing = family.lance && family.lance->value == Lance::Housing;
   const bool contact = family.lance && family.lance->value == Lance::Contact;
   if (!housing) list.emplace_back("fine flat blade or extraction tool");
@@ -91,10 +95,11 @@ std::vector<std::string> tools(const Family& family) {
 }
 
 std::vector<std::string> cautions_before() {
-  return {"power off, mains plug out, USB out; wait until all lamps are out and some minutes for stored charge",
-          "touch earthed metal before the board; hold boards by their edges",
-          "let heaters cool and motion stop; unplug by the housing, never by the leads",
-          "photograph both faces of the plug and flag each lead with its cavity before the first one is moved"};
+  return {
+      "power off, mains plug out, USB out; wait until all lamps are out and some minutes for stored charge",
+      "touch earthed metal before the board; hold boards by their edges",
+      "let heaters cool and motion stop; unplug by the housing, never by the leads",
+      "photograph both faces of the plug and flag each lead with its cavity before the first one is moved"};
 }
 
 std::string tug_advice(const std::vector<Gauge>& gauges) {
@@ -105,10 +110,11 @@ std::string tug_advice(const std::vector<Gauge>& gauges) {
 }
 
 std::vector<std::string> checks_after(const std::vector<Gauge>& gauges) {
-  return {tug_advice(gauges), "compare the depth of each contact with its neighbours",
-          "power still off: continuity of every lead from its cavity to the device, wiggling it; no beep between "
-          "neighbouring cavities",
-          "keep the lead that was taken out, if any, insulated singly and flagged"};
+  return {
+      tug_advice(gauges), "compare the depth of each contact with its neighbours",
+      "power still off: continuity of every lead from its cavity to the device, wiggling it; no beep between "
+      "neighbouring cavities",
+      "keep the lead that was taken out, if any, insulated singly and flagged"};
 }
 
 }  // namespace plugward

@@ -112,10 +112,11 @@ Attributes::Attributes(const Reading& reading, const XmlNode& node, KeySet requi
     }
     if (position == 0xFF) break;  // more than there are keys: the file is refused already
   }
+  missing = missing - misspelt_;
   if (!missing.empty()) tell_missing(missing);
 }
 
-void Attributes::refuse_unknown(const XmlAttribute& it, const KeySet& allowed) const {
+void Attributes::refuse_unknown(const XmlAttribute& it, const KeySet& allowed) {
   std::vector<std::string_view> names;
   for (std::size_t i = 0; i < key_count; ++i) {
     const bool schema = static_cast<Key>(i) == Key::SchemaPlace || static_cast<Key>(i) == Key::SchemaPrefix;
@@ -123,7 +124,8 @@ void Attributes::refuse_unknown(const XmlAttribute& it, const KeySet& allowed) c
   }
   Diagnostic& diagnostic = reading_.fault(Rule::UnknownAttribute, reading_.tree.name_span(it),
                                           format("unknown attribute '{}' of '{}'", it.name, node_.name));
-  suggest(diagnostic, it.name, names, format("'{}' takes", node_.name));
+  const std::string meant = suggest(diagnostic, it.name, names, format("'{}' takes", node_.name));
+  if (const auto key = find_key(meant)) misspelt_.add(*key);
 }
 
 void Attributes::refuse_doubled(const XmlAttribute& it, Key key) const {

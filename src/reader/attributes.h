@@ -28,11 +28,14 @@ enum class Sign { Any, NotNegative, Positive };
 
 class Attributes {
  public:
-  /// Reports unknown, doubled and missing attributes.
+  /// Reports unknown, doubled and missing attributes. One that is misspelt is not missing as well.
   Attributes(const Reading&, const XmlNode&, KeySet required, KeySet optional = {});
 
   bool has(Key key) const { return slots_[static_cast<std::size_t>(key)] != 0; }
   const KeySet& present() const { return present_; }
+  /// Those that an unknown attribute was taken for in its message: there, though not to be read.
+  const KeySet& misspelt() const { return misspelt_; }
+  bool written(Key key) const { return present_.has(key) || misspelt_.has(key); }
 
   /// The attribute's value as a place; the element's name when the attribute is not there.
   Span span(Key) const;
@@ -79,7 +82,7 @@ class Attributes {
     return reading_.tree.attributes(node_)[slots_[static_cast<std::size_t>(key)] - 1U];
   }
   void bad_word(Key, std::span<const std::string_view> words) const;
-  void refuse_unknown(const XmlAttribute&, const KeySet& allowed) const;
+  void refuse_unknown(const XmlAttribute&, const KeySet& allowed);
   void refuse_doubled(const XmlAttribute&, Key) const;
   void tell_missing(const KeySet& missing) const;
   Diagnostic& bad_value(Rule, Key, const Fault&) const;
@@ -90,6 +93,7 @@ class Attributes {
   const XmlNode& node_;
   std::array<std::uint8_t, key_count> slots_{};  ///< position among the element's attributes + 1
   KeySet present_;
+  KeySet misspelt_;
 };
 
 /// "'volts'", "'volts' and 'limit'", "'a', 'b' and 'c'": the names of the keys.

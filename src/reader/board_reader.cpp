@@ -104,7 +104,7 @@ void read_hole(const Reading& reading, XmlTree::Index index, Board& board) {
 
 /// A header about whose pins nobody says where they are known from.
 void check_evidence(const Reading& reading, const Attributes& a, const Board& board, const Header& header) {
-  if (!board.evidence.empty() || !header.evidence.empty() || a.has(Key::Evidence)) return;
+  if (!board.evidence.empty() || !header.evidence.empty() || a.written(Key::Evidence)) return;
   const bool bare = std::any_of(header.pins.begin(), header.pins.end(), [](const Pin& pin) {
     return pin.function != PinFunction::Unknown && pin.evidence.empty();
   });

@@ -4,7 +4,9 @@
 
 #include <array>
 
+#include "base/edit_distance.h"
 #include "base/format.h"
+#include "catalogue/family_search.h"
 
 namespace plugward {
 namespace {
@@ -62,7 +64,14 @@ void refuse_family(const Reading& reading, std::string_view id, Span span,
   Diagnostic& diagnostic =
       reading.fault(Rule::UnknownFamily, span, format("unknown connector family '{}'", id));
   const std::vector<std::string_view> names(known.begin(), known.end());
-  suggest(diagnostic, id, names, "known families");
+  const std::vector<std::string> like = families_like(reading.catalogue, id);
+  if (!nearest(id, known).empty() || like.empty()) {
+    suggest(diagnostic, id, names, "known families");
+  } else if (like.size() == 1) {
+    diagnostic.help(format("did you mean '{}'?", like[0]));
+  } else {
+    diagnostic.help(format("families like it: {}", join(like, ", ")));
+  }
   diagnostic.help("'plugward list families' shows them; one of your own goes into a 'families' file");
 }
 

@@ -265,7 +265,9 @@ Driver read_driver(const Attributes& a, TerminalIndex terminal, TerminalIndex pl
   driver.kind = kind.value_or(OutputKind::PushPull);
   driver.drop = a.quantity<Volts>(Key::Drop, Sign::NotNegative);
   driver.leak = a.quantity<Amps>(Key::Leak, Sign::NotNegative);
-  driver.pull = a.quantity<Ohms>(Key::Pull, Sign::Positive);
+  const bool no_pull = a.raw(Key::Pull) == "none";
+  if (!no_pull) driver.pull = a.quantity<Ohms>(Key::Pull, Sign::Positive);
+  driver.pull_stated = no_pull || driver.pull;
   driver.limit = a.quantity<Amps>(Key::Limit, Sign::Positive);
   driver.rests_on = a.one_of(Key::Rests, on_off);
   driver.span = a.element_span();

@@ -65,7 +65,7 @@ void read_body(const Reading& reading, const Attributes& a, std::optional<Cited<
                std::optional<Cited<Millimetres>>& depth) {
   if (const auto value = a.quantity<Millimetres>(Key::Extra, Sign::NotNegative)) extra = cite(a, *value);
   if (const auto value = a.quantity<Millimetres>(Key::Depth, Sign::Positive)) depth = cite(a, *value);
-  if (a.has(Key::Extra) || a.has(Key::Depth)) return;
+  if (a.written(Key::Extra) || a.written(Key::Depth)) return;
   reading.fault(Rule::MissingAttribute, a.name_span(), format("'{}' needs 'extra' or 'depth'", a.element()));
 }
 
@@ -220,7 +220,7 @@ Family read_family(const Reading& reading, XmlTree::Index index, Ids& ids, int n
     a.conflict(Key::RowPitch, "'row-pitch' has a meaning with two rows only")
         .help("delete it, or add rows=\"2\"");
   }
-  if (!a.has(Key::Pitch) && profile && *profile != Profile::Circular) {
+  if (!a.written(Key::Pitch) && profile && *profile != Profile::Circular) {
     reading.fault(Rule::MissingAttribute, a.name_span(), format("family '{}' needs 'pitch'", family.id))
         .note(a.span(Key::Profile), "only a circular family has none")
         .help(format("add {}", key_examples({Key::Pitch})));

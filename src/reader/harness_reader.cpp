@@ -19,7 +19,7 @@ void refuse_root_child(const Reading& reading, const XmlNode& child) {
 
 void check_evidence(const Reading& reading, const Attributes& a, const Harness& harness,
                     std::string_view id) {
-  if (a.has(Key::Evidence) || !harness.evidence.empty() || id.empty()) return;
+  if (a.written(Key::Evidence) || !harness.evidence.empty() || id.empty()) return;
   reading
       .fault(Rule::NoEvidence, a.span(Key::Id),
              format("nothing says where {} '{}' is known from", a.element(), id))

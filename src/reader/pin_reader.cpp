@@ -62,7 +62,7 @@ constexpr std::array<Word<char>, 2> coil_ends{{{"A", 'A'}, {"B", 'B'}}};
 
 /// Attributes that this function must have and lacks, or has and cannot have.
 void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& row) {
-  if (const KeySet missing = row.required - a.present(); !missing.empty()) {
+  if (const KeySet missing = row.required - a.present() - a.misspelt(); !missing.empty()) {
     reading
         .fault(Rule::MissingAttribute, a.name_span(),
                format("a pin with function '{}' needs {}", row.word, key_list(missing)))
@@ -86,7 +86,7 @@ void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& 
     a.conflict(Key::Jumper, "a supply pin has a rail or a jumper, not both")
         .note(a.span(Key::Rail), "the rail is stated here")
         .help("keep 'jumper' when a jumper chooses the rail, else 'rail'");
-  } else if (!a.has(Key::Rail) && !a.has(Key::Jumper)) {
+  } else if (!a.written(Key::Rail) && !a.written(Key::Jumper)) {
     reading.fault(Rule::MissingAttribute, a.name_span(), "a supply pin needs 'rail' or 'jumper'")
         .help("when the rail is not known, state function=\"unknown\"");
   }
@@ -94,7 +94,7 @@ void check_keys(const Reading& reading, const Attributes& a, const FunctionRow& 
 
 /// `key` needs `other` beside it; true when it is there.
 bool needs(const Reading& reading, const Attributes& a, Key key, Key other) {
-  if (a.has(other)) return true;
+  if (a.written(other)) return true;
   reading
       .fault(Rule::MissingAttribute, a.span(key),
              format("'{}' needs '{}' beside it", key_name(key), key_name(other)))
@@ -287,7 +287,7 @@ void read_pins(const Reading& reading, XmlTree::Index element, const Board& boar
     read_pin(reading, a, names, other);
     if (slot == nullptr) continue;  // read for its faults only
     other.number = position;
-    if (a.has(Key::Evidence) && other.evidence.empty()) continue;  // whether it is a rival cannot be told
+    if (a.written(Key::Evidence) && other.evidence.empty()) continue;  // whether it is a rival cannot be told
     auto group = std::find_if(contested.begin(), contested.end(),
                               [&](const std::vector<Pin>& g) { return g.front().number == position; });
     if (group == contested.end()) group = contested.insert(contested.end(), {*slot});

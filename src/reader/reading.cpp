@@ -7,8 +7,8 @@
 
 namespace plugward {
 
-void suggest(Diagnostic& diagnostic, std::string_view name, std::span<const std::string_view> candidates,
-             std::string_view what) {
+std::string suggest(Diagnostic& diagnostic, std::string_view name,
+                    std::span<const std::string_view> candidates, std::string_view what) {
   constexpr std::size_t most_listed = 32;
   std::string near = nearest(name, candidates);
   // Any letter is one edit from any other: only its capital is a good guess.
@@ -18,6 +18,7 @@ void suggest(Diagnostic& diagnostic, std::string_view name, std::span<const std:
   } else if (!candidates.empty() && candidates.size() <= most_listed) {
     diagnostic.help(format("{}: {}", what, join(candidates, ", ")));
   }
+  return near;
 }
 
 void refuse_child(const Reading& reading, const XmlNode& parent, const XmlNode& child,

@@ -33,8 +33,9 @@ struct Word {
 };
 
 /// Adds "did you mean 'x'?", or when nothing is near, "`what`: a, b, c" (left out past 32 candidates).
-void suggest(Diagnostic&, std::string_view name, std::span<const std::string_view> candidates,
-             std::string_view what);
+/// Returns the x, or "".
+std::string suggest(Diagnostic&, std::string_view name, std::span<const std::string_view> candidates,
+                    std::string_view what);
 
 /// Reports a child that has no place in `parent`: an unknown element, or text. Its children are not looked
 /// at.

@@ -63,6 +63,7 @@ void expand_fan(const Attributes& a, Device& device) {
     sense.plus = plus;
     sense.minus = minus;
     sense.kind = OutputKind::Sinking;
+    sense.pull_stated = true;  // the board has to pull it up
     sense.span = a.element_span();
     device.parts.emplace_back(sense);
   }

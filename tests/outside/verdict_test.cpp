@@ -229,7 +229,7 @@ TEST_CASE("proximity switches") {
       {"10..30 V on 5 V",
        range,
        header("5V"),
-       sensor("kind='sinking' drop='0.5 V' leak='10 uA'"),
+       sensor("kind='sinking' pull='none' drop='0.5 V' leak='10 uA'"),
        Verdict::Adapt,
        {Rule::SupplyTooLow, Weight::Fault}},
       {"sourcing output of 24 V less 3 V straight on an input",
@@ -248,19 +248,19 @@ TEST_CASE("proximity switches") {
        Verdict::Apart,
        {Rule::FloatingInput, Weight::Fault}},
       {"10 uA through 10 kohm: 3.2 V, high (arithmetic)", leak, header("24V"),
-       sensor("kind='sinking' drop='0.5 V' leak='10 uA'"), Verdict::Mate},
+       sensor("kind='sinking' pull='none' drop='0.5 V' leak='10 uA'"), Verdict::Mate},
       {"0.1 mA through 10 kohm: 2.3 V, high (arithmetic)", leak, header("24V"),
-       sensor("kind='sinking' drop='0.5 V' leak='0.1 mA'"), Verdict::Mate},
+       sensor("kind='sinking' pull='none' drop='0.5 V' leak='0.1 mA'"), Verdict::Mate},
       {"0.5 mA through 10 kohm: not high (arithmetic)",
        leak,
        header("24V"),
-       sensor("kind='sinking' drop='0.5 V' leak='0.5 mA'"),
+       sensor("kind='sinking' pull='none' drop='0.5 V' leak='0.5 mA'"),
        Verdict::Measure,
        {Rule::LevelHigh, Weight::Doubt}},
       {"on-state only guaranteed below 2 V: a low is not",
        range,
        header("24V"),
-       sensor("kind='sinking' drop='2 V' leak='10 uA'"),
+       sensor("kind='sinking' pull='none' drop='2 V' leak='10 uA'"),
        Verdict::Measure,
        {Rule::LevelLow, Weight::Doubt}},
       {"sinking with a pull-up of its own to 24 V",
@@ -269,12 +269,22 @@ TEST_CASE("proximity switches") {
        sensor("kind='sinking' drop='0.5 V' leak='10 uA' pull='10 kohm'"),
        Verdict::Adapt,
        {Rule::Overvoltage, Weight::Harm}},
+      {"whether it has one is not stated",
+       "issue thread on inductive limit switches",
+       header("24V"),
+       sensor("kind='sinking' drop='0.5 V' leak='10 uA'"),
+       Verdict::Measure,
+       {Rule::UnknownLimit, Weight::Doubt}},
+      {"the same on an input that stands the supply", "issue thread on inductive limit switches",
+       header_of_pins("sensor", 3,
+                      supply(1, "24V") + ground(2) + input(3, "sensor", "withstands='-0.3..30 V'")),
+       sensor("kind='sinking' drop='0.5 V' leak='10 uA'"), Verdict::Mate},
       {"normally closed: conducts at rest", "Q&A thread on a sinking normally closed sensor", header("24V"),
-       sensor("kind='sinking' drop='0.5 V' leak='10 uA' rests='on'"), Verdict::Mate},
+       sensor("kind='sinking' pull='none' drop='0.5 V' leak='10 uA' rests='on'"), Verdict::Mate},
   });
   // Reads triggered until metal is near: a setting, and a note that says so.
   const Bench closed(board_of(header("24V")),
-                     harness_of(sensor("kind='sinking' drop='0.5 V' leak='10 uA' rests='on'")));
+                     harness_of(sensor("kind='sinking' pull='none' drop='0.5 V' leak='10 uA' rests='on'")));
   CHECK(told(assess(closed.fitting({{"p", "J1"}}))) ==
         "note inverted-sense: J1.3 is held low at rest, against its pull: firmware that takes low for "
         "triggered must "
@@ -341,7 +351,7 @@ TEST_CASE("addressable LEDs") {
        sheet,
        header("5V", "4.4..5 V"),
        leds(1, "1 mA", "V Q G"),
-       Verdict::Apart,
+       Verdict::Adapt,  // refused as it is; a lead from the near end is what it lacks
        {Rule::NotConnected, Weight::Fault}},
   });
 }

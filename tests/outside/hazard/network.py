@@ -221,7 +221,7 @@ class Builder:
             supply = max(span(p["needs"], "V")[1] for k, p in device.parts if k == "load")
             a, b = (terminal, minus) if kind == "sinking" else (plus, terminal)
             off = off + [[self.resistor(a, b, supply / quantity(part["leak"], "A")), Element("D", b, a, DRIVER_BODY)]]
-        if "pull" in part:
+        if part.get("pull", "none") != "none":
             self.fixed.append(self.resistor(terminal, plus if kind == "sinking" else minus, quantity(part["pull"], "ohm")))
         rests = part.get("rests")
         options = [Option(f"{part['terminal']} on", rests != "off", e) for e in on]

@@ -47,7 +47,7 @@ def vary_device_part(e, rng):
         choose(e, "kind", kinds, rng)
         if e.get("kind") != "push-pull":
             choose(e, "leak", ("0.1 mA", "1 mA", None), rng)
-            choose(e, "pull", ("10 kohm", "1 kohm", None), rng)
+            choose(e, "pull", ("10 kohm", "1 kohm", "none", None), rng)
         else:
             e.attrib.pop("leak", None)
             e.attrib.pop("pull", None)

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+using plugward::containing;
 using plugward::edit_distance;
 using plugward::nearest;
 
@@ -101,4 +102,19 @@ TEST_CASE("the first of equally near names wins") {
   CHECK(nearest("J8", std::vector<std::string>{"J7", "J9"}) == "J7");
   CHECK(nearest("J8", std::vector<std::string>{"J9", "J7"}) == "J9");
   CHECK(nearest("J8", std::vector<std::string>{}) == "");
+}
+
+TEST_CASE("names with a part in them") {
+  constexpr std::array<std::string_view, 4> names{"short-circuit", "level-high", "unknown-level",
+                                                  "over-short"};
+  using Names = std::vector<std::string>;
+  CHECK(containing("short", names) == Names{"short-circuit"});  // beginnings come before the rest
+  CHECK(containing("Circuit", names) == Names{"short-circuit"});
+  CHECK(containing("e", names) == Names{});
+  CHECK(containing("er", names) == Names{"over-short"});
+  CHECK(containing("high", names) == Names{"level-high"});
+  CHECK(containing("le", names) == Names{"level-high"});
+  CHECK(containing("-le", names) == Names{"unknown-level"});
+  CHECK(containing("vel", names) == Names{"level-high", "unknown-level"});
+  CHECK(containing("", names) == Names{});
 }

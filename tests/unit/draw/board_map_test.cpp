@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+#include "base/format.h"
+#include "draw/style.h"
 #include "unit/draw/fixtures.h"
 
 namespace plugward {
@@ -49,6 +51,55 @@ TEST_CASE("a turned two-row header lies on the board as its pins do") {
   CHECK(box.bottom == doctest::Approx(20 + 4 * 2.54 + 5.1));
   CHECK((box.left + box.right) / 2 == doctest::Approx(50 - 1.27));
   CHECK(box.right - box.left == doctest::Approx(8.75));
+}
+
+namespace {
+
+/// "id at x,y" of what is written on the map, 55 mm wide, of the board of the probe (110 x 85 mm).
+std::string ids_on_map(const Board& board, const Catalogue& catalogue, const MapMarks& marks) {
+  const test::StubMeasure measure;
+  const BoardMap map = draw_board_map(board, marks, catalogue, {0, 0, 55, 42.5}, measure);
+  std::string text;
+  for (const auto& item : map.group.items) {
+    if (const Words* words = std::get_if<Words>(&item))
+      text += format("{} at {:.1f},{:.1f};", words->text, words->at.x, words->at.y);
+  }
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("ids stand beside the marked headers, or are left out") {
+  const test::FixturePtr f = test::probe_to_repin();
+  Board board = f->board;  // J9, and J1 close to J2 at its right
+  CHECK(ids_on_map(board, f->catalogue, {0, {}}) == "J9 at 31.8,38.2;");
+  CHECK(ids_on_map(board, f->catalogue, {0, {1, 2}}) == "J9 at 31.8,38.2;J1 at 7.5,8.7;J2 at 26.2,8.7;");
+  board.headers[0].id = "an id as wide as the whole board is drawn";
+  CHECK(ids_on_map(board, f->catalogue, {0, {}}) == "");
+  // J9 in the lower left corner, boxed in by J1 at its right and J2 above it.
+  board.headers[0].id = "J9";
+  board.headers[0].x = Millimetres(3);
+  board.headers[1].x = Millimetres(16);
+  board.headers[1].y = Millimetres(3);
+  board.headers[2].x = Millimetres(3);
+  board.headers[2].y = Millimetres(12);
+  CHECK(ids_on_map(board, f->catalogue, {0, {}}) == "");
+}
+
+TEST_CASE("the headers of the other plugs are outlined bold") {
+  const test::FixturePtr f = test::probe_to_repin();
+  const test::StubMeasure measure;
+  const auto bold = [&](const MapMarks& marks) {
+    const BoardMap map = draw_board_map(f->board, marks, f->catalogue, {0, 0, 55, 42.5}, measure);
+    int count = 0;
+    for (const auto& item : map.group.items) {
+      const Shape* shape = std::get_if<Shape>(&item);
+      if (shape != nullptr && shape->stroke && shape->stroke->width == style::bold_line) ++count;
+    }
+    return count;
+  };
+  CHECK(bold({0, {}}) == 0);
+  CHECK(bold({0, {1, 2}}) == 2);
 }
 
 }  // namespace plugward

@@ -203,6 +203,25 @@ TEST_CASE("so does one whose header cannot be read at the same scale") {
   CHECK(find_group(picture(*f, View::WireSide), "not drawn") != nullptr);
 }
 
+TEST_CASE("a flag stands in the picture only when the panel explains it") {
+  const test::FixturePtr f = test::limit_apart();
+  const auto flags = [&] {
+    const Scene scene = picture(*f, View::WireSide);
+    std::string signs;
+    for (int n = 1; n <= 2; ++n) {
+      for (const auto& item : find_group(scene, format("now label of cavity {}", n))->items) {
+        const Words* words = std::get_if<Words>(&item);
+        if (words != nullptr && words->bold) signs += words->text;
+      }
+    }
+    return signs;
+  };
+  CHECK(flags() == "21");
+  std::string& second = f->advice.now.findings[1].message;
+  for (int i = 0; i < 60; ++i) second += " and so it goes on";
+  CHECK(flags() == "1");
+}
+
 TEST_CASE("golden scenes") {
   struct Row {
     test::FixturePtr (*make)();

@@ -26,13 +26,13 @@ const std::string s3 =
     "high-above='2 V' pull='up' pull-ohms='10 kohm'/>";
 const std::string limit3 = v5 + g2 + s3;
 const std::string heat =
-    "<pin n='1' function='supply' rail='24V' limit='5 A'/>"
-    "<pin n='2' function='switched' signal='heater' ohms='0.05 ohm' limit='5 A' at-reset='off'/>";
+    "<pin n='1' function='supply' rail='24V' limit='5 A'/><pin n='2' function='switched' signal='heater' "
+    "ohms='0.05 ohm' limit='5 A' at-reset='off'/>";
 const std::string gate =
-    "<device id='gate' use='limit'><terminal id='V' function='supply'/><terminal id='G' function='ground'/>"
-    "<terminal id='S' function='output' signal='limit'/>"
-    "<load plus='V' minus='G' needs='4.5..5.5 V' draws='20 mA' reversed='destroyed'/>"
-    "<driver terminal='S' plus='V' minus='G' kind='push-pull'/></device>";
+    "<device id='gate' use='limit'><terminal id='V' function='supply'/><terminal id='G' "
+    "function='ground'/><terminal id='S' function='output' signal='limit'/><load plus='V' minus='G' "
+    "needs='4.5..5.5 V' draws='20 mA' reversed='destroyed'/><driver terminal='S' plus='V' minus='G' "
+    "kind='push-pull'/></device>";
 const std::string open_switch = "<dry-switch id='k' use='limit' rests='open'/>";
 const std::string fan24 = "<fan id='f' needs='20..28 V' draws='0.1 A' reversed='blocked'/>";
 
@@ -64,7 +64,7 @@ std::vector<Row> rule_rows() {
       {"another pitch",
        header_of_pins("limit", 3, limit3, "pin-2.54"),
        open_switch + plug_of_leads("- A B"),
-       "harm pitch-mismatch: plug 'p' has a pitch of 2.5 mm ('xh-2.50'), header 'J1' one of 2.54 mm "
+       "fault pitch-mismatch: plug 'p' has a pitch of 2.5 mm ('xh-2.50'), header 'J1' one of 2.54 mm "
        "('pin-2.54'): 0.08 mm off at position 3 when the first contacts are aligned\n"
        "setting: input 'limit' on J1.3 is high at rest and low when the device works (the switch rests open "
        "and joins the input to ground)\n",
@@ -101,8 +101,8 @@ std::vector<Row> rule_rows() {
        "- V\n"
        "doubt unknown-limit: -4.959 V on 'S', and what it withstands is not stated |  | ground - J1.2 - BK - "
        "S\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => -4.959 V or lower: safe here; "
-       "else: do not join (what 'S' withstands, cost 0)\n",
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands -4.959 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n",
        {WrongFunction, ContactOvercurrent}},
       {"not connected",
        header_of_pins("limit", 3, limit3),
@@ -118,22 +118,22 @@ std::vector<Row> rule_rows() {
        "and joins the input to ground)\n",
        {WrongUse, WrongFunction}},
       {"split coil",
-       header_of_pins("motor", 4,
-                      "<pin n='1' function='coil' coil='1' end='A' rail='24V' limit='1 A'/>"
-                      "<pin n='2' function='coil' coil='2' end='A' rail='24V' limit='1 A'/>"
-                      "<pin n='3' function='coil' coil='1' end='B' rail='24V' limit='1 A'/>"
-                      "<pin n='4' function='coil' coil='2' end='B' rail='24V' limit='1 A'/>"),
+       header_of_pins(
+           "motor", 4,
+           "<pin n='1' function='coil' coil='1' end='A' rail='24V' limit='1 A'/><pin n='2' function='coil' "
+           "coil='2' end='A' rail='24V' limit='1 A'/><pin n='3' function='coil' coil='1' end='B' rail='24V' "
+           "limit='1 A'/><pin n='4' function='coil' coil='2' end='B' rail='24V' limit='1 A'/>"),
        "<motor id='m' ohms='2 ohm' amps='1 A'/>" + plug_of_leads("A1 B1 A2 B2"),
        "fault split-coil: each winding of the motor lies across two bridges, so it shakes and does not turn: "
        "'A1' meets bridge 1 end A, 'B1' meets bridge 2 end A, 'A2' meets bridge 1 end B, 'B2' meets bridge 2 "
        "end B\n",
        {SplitCoil}},
       {"turned motor",
-       header_of_pins("motor", 4,
-                      "<pin n='1' function='coil' coil='1' end='A' rail='24V' limit='1 A'/>"
-                      "<pin n='2' function='coil' coil='1' end='B' rail='24V' limit='1 A'/>"
-                      "<pin n='3' function='coil' coil='2' end='A' rail='24V' limit='1 A'/>"
-                      "<pin n='4' function='coil' coil='2' end='B' rail='24V' limit='1 A'/>"),
+       header_of_pins(
+           "motor", 4,
+           "<pin n='1' function='coil' coil='1' end='A' rail='24V' limit='1 A'/><pin n='2' function='coil' "
+           "coil='1' end='B' rail='24V' limit='1 A'/><pin n='3' function='coil' coil='2' end='A' rail='24V' "
+           "limit='1 A'/><pin n='4' function='coil' coil='2' end='B' rail='24V' limit='1 A'/>"),
        "<motor id='m' ohms='2 ohm' amps='1 A'/>" + plug_of_leads("B1 A1 A2 B2"),
        "note turned-motor: the motor runs, but the other way round than its labels say on 'J1'\n"
        "setting: invert the direction of the motor on 'J1' (a setting does here what moving contacts would "
@@ -171,8 +171,8 @@ std::vector<Row> rule_rows() {
        "fault wrong-function: terminal 'G' (BK) wants ground and meets J1.1, supply 5V\n"
        "fault floating-input: J1.3 stays at 3.3 V whatever the device does |  | 3V3 - J1.3\n"
        "doubt unknown-limit: -1.684 V on 'S', and what it withstands is not stated |  | 3V3 - J1.3 - BK - S\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => -1.684 V or more: safe here; "
-       "else: do not join (what 'S' withstands, cost 0)\n",
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands -1.684 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n",
        {ReversedSupply}},
       {"supply too high",
        header_of_pins("fan", 2, "<pin n='1' function='supply' rail='24V' limit='1 A'/>" + g2),
@@ -217,11 +217,10 @@ std::vector<Row> rule_rows() {
        "fault wrong-function: terminal 'B' (BK) wants a switched output and meets J1.2, ground\n",
        {AlwaysOn}},
       {"clamp current",
-       header_of_pins(
-           "limit", 3,
-           v5 + g2 +
-               "<pin n='3' function='input' signal='limit' rail='3V3' clamp='3V3' injection='5 mA' "
-               "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
+       header_of_pins("limit", 3,
+                      v5 + g2 +
+                          "<pin n='3' function='input' signal='limit' rail='3V3' clamp='3V3' injection='5 "
+                          "mA' low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
        gate + plug_of_leads("V G S"),
        "harm clamp-current: 0.6754 A flows into the protection diode of J1.3, which stands 5 mA | output 'S' "
        "high | 5V - J1.1 - BK - V - S - BK - J1.3\n",
@@ -229,25 +228,23 @@ std::vector<Row> rule_rows() {
       {"back feed",
        header_of_pins("limit", 3, limit3),
        "<device id='gate' use='limit'><terminal id='V' function='supply'/><terminal id='G' "
-       "function='ground'/>"
-       "<terminal id='S' function='output' signal='limit'/>"
-       "<load plus='V' minus='G' needs='4.5..6 V' draws='20 mA'/><source plus='V' minus='G' volts='5.2 V'/>"
-       "<driver terminal='S' plus='V' minus='G' kind='push-pull'/></device>" +
+       "function='ground'/><terminal id='S' function='output' signal='limit'/><load plus='V' minus='G' "
+       "needs='4.5..6 V' draws='20 mA'/><source plus='V' minus='G' volts='5.2 V'/><driver terminal='S' "
+       "plus='V' minus='G' kind='push-pull'/></device>" +
            plug_of_leads("V G S"),
        "harm overvoltage: -1.086 V on J1.3, which stands no less than -0.3 V | board without power, output "
        "'S' low | G - S - BK - J1.3\n"
-       "harm back-feed: 1.153 A flows backwards into J1.1 |  | V - BK - J1.1 - 5V\n"
        "harm pin-overcurrent: 1.153 A through J1.1, limit 1 A |  | V - BK - J1.1 - 5V\n"
+       "harm back-feed: 1.153 A flows backwards into J1.1 |  | V - BK - J1.1 - 5V\n"
        "doubt unknown-limit: 1.086 V on J1.3, and what it withstands is not stated | board without power, "
        "output 'S' high | V - S - BK - J1.3\n"
-       "  look up what J1.3 withstands (data sheet of the part behind it) => 1.086 V or more: safe here; "
-       "else: do not join (what J1.3 withstands, cost 0)\n",
+       "  look up what J1.3 withstands (data sheet of the part behind it) => it withstands 1.086 V as well: "
+       "safe here; it does not: do not join (what J1.3 withstands, cost 0)\n",
        {BackFeed}},
       {"contact overcurrent",
        header_of_pins("supply", 2, "<pin n='1' function='supply' rail='24V' limit='10 A'/>" + g2),
        "<device id='pump' use='supply'><terminal id='V' function='supply'/><terminal id='G' "
-       "function='ground'/>"
-       "<load plus='V' minus='G' needs='20..28 V' draws='5 A'/></device>" +
+       "function='ground'/><load plus='V' minus='G' needs='20..28 V' draws='5 A'/></device>" +
            plug_of_leads("V G"),
        "harm contact-overcurrent: 4.926 A through the contact of J1.1, rated 3 A |  | 24V - J1.1 - BK - V - "
        "G - BK - J1.2 - ground\n"
@@ -256,9 +253,8 @@ std::vector<Row> rule_rows() {
        {ContactOvercurrent}},
       {"rail overload",
        header_of_pins("led", 3,
-                      "<pin n='1' function='supply' rail='5V' limit='10 A'/>"
-                      "<pin n='2' function='output' signal='led-data' rail='5V' high='4.4..5 V'/>"
-                      "<pin n='3' function='ground'/>",
+                      "<pin n='1' function='supply' rail='5V' limit='10 A'/><pin n='2' function='output' "
+                      "signal='led-data' rail='5V' high='4.4..5 V'/><pin n='3' function='ground'/>",
                       "screw-5.08"),
        "<led-string id='l' count='50'/>" + plug_of_leads("V D G", "screw-5.08"),
        "harm rail-overload: 3.25 A drawn from rail '5V', limit 2 A\n",
@@ -267,8 +263,7 @@ std::vector<Row> rule_rows() {
        header_of_pins("supply", 2, "<pin n='1' function='supply' rail='24V' limit='10 A'/>" + g2,
                       "screw-5.08"),
        "<device id='pump' use='supply'><terminal id='V' function='supply'/><terminal id='G' "
-       "function='ground'/>"
-       "<load plus='V' minus='G' needs='20..28 V' draws='9 A'/></device>" +
+       "function='ground'/><load plus='V' minus='G' needs='20..28 V' draws='9 A'/></device>" +
            plug_of_leads("V G", "screw-5.08"),
        "harm wire-overcurrent: 8.764 A through J1.1, a wire for 7 A |  | 24V - J1.1 - BK - V - G - BK - J1.2 "
        "- ground\n"
@@ -287,25 +282,25 @@ std::vector<Row> rule_rows() {
        {WireOvercurrent}},
       {"level high",
        header_of_pins("led", 3,
-                      "<pin n='1' function='supply' rail='5V' limit='2 A'/>"
-                      "<pin n='2' function='output' signal='led-data' rail='3V3' high='2.9..3.3 V'/>"
-                      "<pin n='3' function='ground'/>"),
+                      "<pin n='1' function='supply' rail='5V' limit='2 A'/><pin n='2' function='output' "
+                      "signal='led-data' rail='3V3' high='2.9..3.3 V'/><pin n='3' function='ground'/>"),
        "<led-string id='l' count='8'/>" + plug_of_leads("V D G"),
        "fault level-high: 'D' reaches 2.881 V when high, and is read as high from 3.473 V |  | J1.2 - BK - "
        "D\n",
        {LevelHigh}},
       {"level low",
        header_of_pins("sensor", 3,
-                      "<pin n='1' function='supply' rail='24V'/><pin n='2' function='ground'/>"
-                      "<pin n='3' function='input' signal='sensor' rail='3V3' withstands='-0.3..5.5 V' "
-                      "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
-       "<proximity id='q' kind='sinking' needs='10..30 V' draws='15 mA' drop='2 V' leak='10 uA' "
+                      "<pin n='1' function='supply' rail='24V'/><pin n='2' function='ground'/><pin n='3' "
+                      "function='input' signal='sensor' rail='3V3' withstands='-0.3..5.5 V' low-below='0.8 "
+                      "V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
+       "<proximity id='q' kind='sinking' needs='10..30 V' draws='15 mA' drop='2 V' leak='10 uA' pull='none' "
        "rests='off'/>" +
            plug_of_leads("V G Q"),
        "doubt level-low: J1.3 falls to 2.001 V when low in the worst case, and is read as low below 0.8 V | "
        "output 'Q' on | ground - J1.2 - BK - G - Q - BK - J1.3\n"
-       "  device fed, signal lead not on the board but pulled as the board pulls it: volts on J1.3 while it "
-       "is low => 0.8 V or less: read as low; more: not (whether J1.3 reaches its low level, cost 3)\n"
+       "  device fed, its signal lead off the board, with 10 kohm from it to 3.3 V: volts from the lead to "
+       "ground while it is low => 0.8 V or less: read as low; more: not (whether J1.3 reaches its low level, "
+       "cost 3)\n"
        "setting: input 'sensor' on J1.3 is high at rest and low when the device works (the sinking output is "
        "off at rest)\n",
        {LevelLow}},
@@ -324,8 +319,8 @@ std::vector<Row> rule_rows() {
        gate + plug_of_leads("V G S"),
        "doubt unknown-limit: 3.3 V on 'S', and what it withstands is not stated | output 'S' high | 3V3 - "
        "J1.3 - BK - S\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => 3.3 V or more: safe here; else: "
-       "do not join (what 'S' withstands, cost 0)\n"
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands 3.3 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n"
        "doubt unknown-pin: the BK lead in cavity 1 of 'p' meets J1.1, of which nothing is known\n"
        "  board powered alone, nothing plugged in: volts from J1.1 to ground => 24 V: supply 24V; 12 V: "
        "supply 12V; 5 V: supply 5V; 3.3 V: supply 3V3; 0 V: ground, or an output or input at rest "
@@ -336,8 +331,8 @@ std::vector<Row> rule_rows() {
        gate + plug_of_leads("? G S"),
        "doubt unknown-limit: 3.3 V on 'S', and what it withstands is not stated | output 'S' high | 3V3 - "
        "J1.3 - BK - S\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => 3.3 V or more: safe here; else: "
-       "do not join (what 'S' withstands, cost 0)\n"
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands 3.3 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n"
        "doubt unknown-lead: where the BK lead in cavity 1 of 'p' goes is not known, and it meets J1.1, "
        "supply 5V\n"
        "  plug off the board: continuity from the BK lead in cavity 1 of 'p' to terminals V, G, S => the one "
@@ -352,8 +347,8 @@ std::vector<Row> rule_rows() {
        gate + plug_of_leads("V G S"),
        "doubt unknown-limit: 4.999 V on J1.3, and what it withstands is not stated | output 'S' high | 5V - "
        "J1.1 - BK - V - S - BK - J1.3\n"
-       "  look up what J1.3 withstands (data sheet of the part behind it) => 4.999 V or more: safe here; "
-       "else: do not join (what J1.3 withstands, cost 0)\n",
+       "  look up what J1.3 withstands (data sheet of the part behind it) => it withstands 4.999 V as well: "
+       "safe here; it does not: do not join (what J1.3 withstands, cost 0)\n",
        {UnknownLimit}},
       {"unknown rating",
        header_of_pins("fan", 2, "<pin n='1' function='supply' rail='24V' limit='2 A'/>" + g2, "eh-2.50"),
@@ -392,8 +387,8 @@ std::vector<Row> rule_rows() {
       {"contested evidence",
        header_of_pins("limit", 3,
                       v5 +
-                          "<pin n='2' function='ground' evidence='print'/>"
-                          "<pin n='2' function='supply' rail='24V' evidence='drawing'/>" +
+                          "<pin n='2' function='ground' evidence='print'/><pin n='2' function='supply' "
+                          "rail='24V' evidence='drawing'/>" +
                           s3),
        gate + plug_of_leads("V G S"),
        "doubt contested-evidence: J1.2 is ground by one statement and supply from 24V, by 'drawing' "
@@ -408,8 +403,7 @@ std::vector<Row> rule_rows() {
          for (int n = 3; n <= 12; ++n) {
            pins += format(
                "<pin n='{}' function='input' signal='limit' rail='3V3' withstands='-0.3..5.5 V' "
-               "low-below='0.8 V' "
-               "high-above='2 V' pull='up' pull-ohms='10 kohm'/>",
+               "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>",
                n);
          }
          return header_of_pins("limit", 12, pins);
@@ -417,13 +411,12 @@ std::vector<Row> rule_rows() {
        [] {
          std::string device =
              "<device id='k' use='limit'><terminal id='V' function='supply'/><terminal id='G' "
-             "function='ground'/>"
-             "<load plus='V' minus='G' needs='4..6 V' draws='10 mA'/>";
+             "function='ground'/><load plus='V' minus='G' needs='4..6 V' draws='10 mA'/>";
          std::string leads = "V G";
          for (int n = 3; n <= 12; ++n) {
            device += format(
-               "<terminal id='S{0}' function='output' signal='limit' withstands='-0.5..5.5 V'/>"
-               "<driver terminal='S{0}' plus='V' minus='G' kind='sinking' drop='0.2 V'/>",
+               "<terminal id='S{0}' function='output' signal='limit' withstands='-0.5..5.5 V'/><driver "
+               "terminal='S{0}' plus='V' minus='G' kind='sinking' drop='0.2 V'/>",
                n);
            leads += format(" S{}", n);
          }
@@ -546,18 +539,16 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
       {"an unknown lead on an unused pin brings nothing: the missing terminal is missing",
        header_of_pins("limit", 3, "<pin n='1' function='unused'/>" + g2 + s3), gate + plug_of_leads("? G S"),
        "fault not-connected: terminal 'V' meets no pin; it wants a supply of 4.5..5.5 V\n"
-       "fault supply-too-low: the load of 'gate' gets 0 V at best, and needs 4.5 V |  | ground - J1.2 - BK - "
-       "G - V\n"
        "doubt unknown-limit: 3.3 V on 'S', and what it withstands is not stated | output 'S' high | 3V3 - "
        "J1.3 - BK - S\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => 3.3 V or more: safe here; else: "
-       "do not join (what 'S' withstands, cost 0)\n"},
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands 3.3 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n"},
       {"an unknown lead on an unused pin does not excuse too low a supply",
        header_of_pins("sensor", 4,
-                      "<pin n='1' function='unused'/><pin n='2' function='ground'/>"
-                      "<pin n='3' function='supply' rail='5V'/><pin n='4' function='ground'/>"),
-       "<device id='d' use='sensor'><terminal id='V' function='supply'/><terminal id='G' function='ground'/>"
-       "<load plus='V' minus='G' needs='10..30 V' draws='10 mA'/></device>" +
+                      "<pin n='1' function='unused'/><pin n='2' function='ground'/><pin n='3' "
+                      "function='supply' rail='5V'/><pin n='4' function='ground'/>"),
+       "<device id='d' use='sensor'><terminal id='V' function='supply'/><terminal id='G' "
+       "function='ground'/><load plus='V' minus='G' needs='10..30 V' draws='10 mA'/></device>" +
            plug_of_leads("? G V -"),
        "fault supply-too-low: the load of 'd' gets 5 V at best, and needs 10 V |  | 5V - J1.3 - BK - V\n"},
       {"a plug whose leads are only assumed", header_of_pins("limit", 3, limit3),
@@ -573,18 +564,18 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
        "  read volts and amps of 'd' off its type plate or data sheet => state them as a load from 'V' "
        "(terminal 'V' on J1.1, cost 0)\n"},
       {"an output of which nothing says how it drives", header_of_pins("limit", 3, limit3),
-       "<device id='d' use='limit'><terminal id='G' function='ground'/>"
-       "<terminal id='S' function='output' signal='limit' withstands='-0.3..5.5 V'/></device>" +
+       "<device id='d' use='limit'><terminal id='G' function='ground'/><terminal id='S' function='output' "
+       "signal='limit' withstands='-0.3..5.5 V'/></device>" +
            plug_of_leads("- G S"),
        "doubt unknown-limit: how terminal 'S' drives is not stated, and it meets J1.3, input 'limit'\n"
        "  look up the output of 'd' in its data sheet => state it as a driver or switch at 'S' (terminal 'S' "
        "on J1.3, cost 0)\n"},
       {"a proximity switch of which neither drop nor leak is stated",
        header_of_pins("sensor", 3,
-                      "<pin n='1' function='supply' rail='24V'/><pin n='2' function='ground'/>"
-                      "<pin n='3' function='input' signal='sensor' rail='3V3' withstands='-0.3..5.5 V' "
-                      "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
-       "<proximity id='q' kind='sinking' needs='10..30 V' draws='15 mA' rests='off'/>" +
+                      "<pin n='1' function='supply' rail='24V'/><pin n='2' function='ground'/><pin n='3' "
+                      "function='input' signal='sensor' rail='3V3' withstands='-0.3..5.5 V' low-below='0.8 "
+                      "V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
+       "<proximity id='q' kind='sinking' needs='10..30 V' draws='15 mA' pull='none' rests='off'/>" +
            plug_of_leads("V G Q"),
        "doubt unknown-limit: how many volts terminal 'Q' keeps when it conducts is not stated, and it meets "
        "J1.3, input 'sensor'\n"
@@ -598,11 +589,11 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
        "off at rest)\n"},
       {"an input of the device without thresholds, an output without levels",
        header_of_pins("probe", 3,
-                      "<pin n='1' function='output' signal='servo' rail='3V3'/><pin n='2' function='ground'/>"
-                      "<pin n='3' function='supply' rail='5V'/>"),
-       "<device id='d' use='probe'><terminal id='V' function='supply'/><terminal id='G' function='ground'/>"
-       "<terminal id='P' function='input' signal='servo' withstands='-0.3..5.5 V'/>"
-       "<load plus='V' minus='G' needs='4.5..5.5 V' draws='0.2 A'/></device>" +
+                      "<pin n='1' function='output' signal='servo' rail='3V3'/><pin n='2' "
+                      "function='ground'/><pin n='3' function='supply' rail='5V'/>"),
+       "<device id='d' use='probe'><terminal id='V' function='supply'/><terminal id='G' "
+       "function='ground'/><terminal id='P' function='input' signal='servo' withstands='-0.3..5.5 V'/><load "
+       "plus='V' minus='G' needs='4.5..5.5 V' draws='0.2 A'/></device>" +
            plug_of_leads("P G V"),
        "doubt unknown-limit: from which voltage terminal 'P' reads low and high is not stated, and it meets "
        "J1.1, output 'servo'\n"
@@ -623,11 +614,10 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
        "setting: input 'limit' on J1.3 is high at rest and low when the device works (the switch rests open "
        "and joins the input to ground)\n"},
       {"a bridge without a rail",
-       header_of_pins(
-           "motor", 4,
-           "<pin n='1' function='coil' coil='1' end='A'/><pin n='2' function='coil' coil='1' end='B'/>"
-           "<pin n='3' function='coil' coil='2' end='A' rail='24V'/>"
-           "<pin n='4' function='coil' coil='2' end='B' rail='24V'/>"),
+       header_of_pins("motor", 4,
+                      "<pin n='1' function='coil' coil='1' end='A'/><pin n='2' function='coil' coil='1' "
+                      "end='B'/><pin n='3' function='coil' coil='2' end='A' rail='24V'/><pin n='4' "
+                      "function='coil' coil='2' end='B' rail='24V'/>"),
        "<motor id='m' ohms='2 ohm' amps='1 A'/>" + plug_of_leads("A1 B1 A2 B2"),
        "doubt unknown-limit: which rail feeds the bridge behind J1.1 is not stated\n"
        "  look up the supply of the motor drivers => state it as 'rail' (terminal 'A1' on J1.1, cost 0)\n"
@@ -636,12 +626,11 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
       {"outputs of the device that name no signal, on a header of several inputs",
        header_of_pins("display", 3,
                       g2 + "<pin n='1' function='input' signal='button' rail='3V3' withstands='-0.3..5.5 V' "
-                           "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"
-                           "<pin n='3' function='input' signal='encoder' rail='3V3' withstands='-0.3..5.5 V' "
+                           "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/><pin n='3' "
+                           "function='input' signal='encoder' rail='3V3' withstands='-0.3..5.5 V' "
                            "low-below='0.8 V' high-above='2 V' pull='up' pull-ohms='10 kohm'/>"),
        "<device id='d' use='display'><terminal id='G' function='ground'/><terminal id='S' function='output' "
-       "withstands='-0.3..5.5 V'/>"
-       "<switch a='S' b='G' rests='open'/></device>" +
+       "withstands='-0.3..5.5 V'/><switch a='S' b='G' rests='open'/></device>" +
            plug_of_leads("S G -"),
        "doubt unknown-lead: which signal terminal 'S' gives is not stated, and it meets J1.1, input "
        "'button', one of several inputs\n"
@@ -660,8 +649,8 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
        "harness file (what terminal 'X' is for, cost 0)\n"},
       {"two leads of one terminal on two rails",
        header_of_pins("fan", 3,
-                      "<pin n='1' function='supply' rail='24V' limit='1 A'/><pin n='2' function='ground'/>"
-                      "<pin n='3' function='supply' rail='12V' limit='1 A'/>"),
+                      "<pin n='1' function='supply' rail='24V' limit='1 A'/><pin n='2' "
+                      "function='ground'/><pin n='3' function='supply' rail='12V' limit='1 A'/>"),
        fan24 + plug_of_leads("V G V"),
        "harm short-circuit: short circuit at J1.1: 167.2 A |  | 24V - J1.1 - BK - V - BK - J1.3 - 12V\n"
        "fault supply-too-low: the load of 'f' gets 18 V at best, and needs 20 V |  | 24V - J1.1 - BK - V\n"
@@ -670,25 +659,24 @@ TEST_CASE("nothing unknown passes: each of these was, or could be, taken for cle
       {"a solenoid of 12 V on 24 V: at most 24 V / 24 ohm = 1 A through a winding for 0.5 A",
        header_of_pins("spare", 2, heat),
        "<device id='d' use='spare'><terminal id='A'/><terminal id='B'/><coil a='A' b='B' ohms='24 ohm' "
-       "amps='0.5 A'/>"
-       "</device>" +
+       "amps='0.5 A'/></device>" +
            plug_of_leads("A B"),
        "doubt unknown-limit: whether the coil of 'd' stands up to 1 A is not known\n"
        "  look up what the coil of 'd' stands => 1 A or more: safe here; less: do not join (terminal 'A' on "
        "J1.1, cost 0)\n"},
       {"a resistor of a quarter watt", header_of_pins("spare", 2, v5 + g2),
-       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' function='ground'/>"
-       "<terminal id='C'/><resistor a='A' b='C' ohms='50 ohm' limit='0.25 W'/>"
-       "<load plus='C' minus='B' needs='1..5 V' draws='10 mA'/></device>" +
+       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' "
+       "function='ground'/><terminal id='C'/><resistor a='A' b='C' ohms='50 ohm' limit='0.25 W'/><load "
+       "plus='C' minus='B' needs='1..5 V' draws='10 mA'/></device>" +
            plug_of_leads("A B"),
        "doubt unknown-limit: whether the resistor of 'd' stands up to 0.5 W is not known\n"
        "  look up what the resistor of 'd' stands => 0.5 W or more: safe here; less: do not join (terminal "
        "'A' on J1.1, cost 0)\n"},
       {"a supply of no stated limit",
-       "<rail id='X' volts='24 V'/><header id='J1' use='spare' family='screw-5.08' positions='2'>"
-       "<pin n='1' function='supply' rail='X'/><pin n='2' function='ground'/></header>",
-       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' function='ground'/>"
-       "<load plus='A' minus='B' needs='20..28 V' draws='1.5 A'/></device>" +
+       "<rail id='X' volts='24 V'/><header id='J1' use='spare' family='screw-5.08' positions='2'><pin n='1' "
+       "function='supply' rail='X'/><pin n='2' function='ground'/></header>",
+       "<device id='d' use='spare'><terminal id='A' function='supply'/><terminal id='B' "
+       "function='ground'/><load plus='A' minus='B' needs='20..28 V' draws='1.5 A'/></device>" +
            plug_of_leads("A B", "screw-5.08"),
        "doubt unknown-limit: how much rail 'X' gives at J1.1 is not stated, and 'A' draws 1.5 A\n"
        "  look up the limit of rail 'X' => 1.5 A or more left over: state it as 'limit'; less: do not join "

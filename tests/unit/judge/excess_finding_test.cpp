@@ -33,14 +33,13 @@ Locus rail(int r) {
 Bench one_of_each() {
   return Bench(
       board_of(header_of_pins("limit", 3,
-                              "<pin n='1' function='supply' rail='5V'/><pin n='2' function='ground'/>"
-                              "<pin n='3' function='input' signal='limit' rail='3V3'/>")),
-      harness_of("<device id='d' use='limit'><terminal id='V' function='supply'/>"
-                 "<terminal id='G' function='ground'/><terminal id='S' function='output' signal='limit'/>"
-                 "<load plus='V' minus='G' needs='4..6 V' draws='10 mA' reversed='harmless'/>"
-                 "<load plus='V' minus='G' needs='4..6 V' draws='10 mA'/>"
-                 "<heater a='V' b='G' volts='24 V' watts='40 W'/>"
-                 "<driver terminal='S' plus='V' minus='G' kind='sourcing' drop='1 V'/></device>" +
+                              "<pin n='1' function='supply' rail='5V'/><pin n='2' function='ground'/><pin "
+                              "n='3' function='input' signal='limit' rail='3V3'/>")),
+      harness_of("<device id='d' use='limit'><terminal id='V' function='supply'/><terminal id='G' "
+                 "function='ground'/><terminal id='S' function='output' signal='limit'/><load plus='V' "
+                 "minus='G' needs='4..6 V' draws='10 mA' reversed='harmless'/><load plus='V' minus='G' "
+                 "needs='4..6 V' draws='10 mA'/><heater a='V' b='G' volts='24 V' watts='40 W'/><driver "
+                 "terminal='S' plus='V' minus='G' kind='sourcing' drop='1 V'/></device>" +
                  plug_of_leads("V G S")));
 }
 
@@ -73,14 +72,14 @@ TEST_CASE("each kind of excess in words") {
       {"unknown limit",
        {UnknownLimit, 5, 3.6, true, pin(3), {}, "", ""},
        "doubt unknown-limit: 5 V on J1.3, and what it withstands is not stated\n"
-       "  look up what J1.3 withstands (data sheet of the part behind it) => 5 V or more: safe here; else: "
-       "do not join (what J1.3 withstands, cost 0)\n"
+       "  look up what J1.3 withstands (data sheet of the part behind it) => it withstands 5 V as well: safe "
+       "here; it does not: do not join (what J1.3 withstands, cost 0)\n"
        "  figure 5 limit 3.6 unit 'V' part '' second ''\n"},
       {"unknown limit below",
        {UnknownLimit, -1.5, -0.3, true, terminal(2), {}, "", ""},
        "doubt unknown-limit: -1.5 V on 'S', and what it withstands is not stated\n"
-       "  look up what 'S' withstands (data sheet of the part behind it) => -1.5 V or lower: safe here; "
-       "else: do not join (what 'S' withstands, cost 0)\n"
+       "  look up what 'S' withstands (data sheet of the part behind it) => it withstands -1.5 V as well: "
+       "safe here; it does not: do not join (what 'S' withstands, cost 0)\n"
        "  figure -1.5 limit -0.3 unit 'V' part '' second ''\n"},
       {"thresholds",
        {UnknownLimit, 0, 0, true, pin(3), part(3), "", ""},
@@ -165,8 +164,8 @@ TEST_CASE("each kind of excess in words") {
       {"level high in some corner",
        {LevelHigh, 1.9, 2, false, pin(3), part(3), "", ""},
        "doubt level-high: J1.3 reaches 1.9 V when high in the worst case, and is read as high from 2 V\n"
-       "  device fed, signal lead not on the board but pulled as the board pulls it: volts on J1.3 while it "
-       "is high => 2 V or more: read as high; less: not (whether J1.3 reaches its high level, cost 3)\n"
+       "  device fed, its signal lead off the board: volts from the lead to ground while it is high => 2 V "
+       "or more: read as high; less: not (whether J1.3 reaches its high level, cost 3)\n"
        "  figure 1.9 limit 2 unit 'V' part 'level-buffer' second 'J1.3 is declared here'\n"},
       {"level low",
        {LevelLow, 1, 0.8, true, pin(3), part(3), "", ""},
@@ -175,8 +174,8 @@ TEST_CASE("each kind of excess in words") {
       {"level low in some corner",
        {LevelLow, 1, 0.8, false, pin(3), part(3), "", ""},
        "doubt level-low: J1.3 falls to 1 V when low in the worst case, and is read as low below 0.8 V\n"
-       "  device fed, signal lead not on the board but pulled as the board pulls it: volts on J1.3 while it "
-       "is low => 0.8 V or less: read as low; more: not (whether J1.3 reaches its low level, cost 3)\n"
+       "  device fed, its signal lead off the board: volts from the lead to ground while it is low => 0.8 V "
+       "or less: read as low; more: not (whether J1.3 reaches its low level, cost 3)\n"
        "  figure 1 limit 0.8 unit 'V' part 'level-buffer' second 'J1.3 is declared here'\n"},
       {"stuck",
        {Stuck, 3.3, 0.8, true, pin(3), part(3), "", ""},

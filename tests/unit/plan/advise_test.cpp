@@ -166,7 +166,8 @@ TEST_CASE("whole advice") {
        header_of_pins("limit", 3, v1 + g2 + limit_input("3.6")),
        gate + plug_of_leads("G V S"),
        {},
-       "ADAPT: 'p' on 'J1': not as it is; it needs a part, and 2 contacts moved\n"
+       "ADAPT: 'p' on 'J1': not as it is; it needs a part; 2 contacts will have to move as well, which is "
+       "planned once the description has the part\n"
        "part: a voltage divider or level shifter that keeps J1.3 at 3.6 V or less\n"},
       {"another housing",
        header_of_pins("limit", 3, vgs, "ph-2.00"),

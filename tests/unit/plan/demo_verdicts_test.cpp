@@ -96,8 +96,8 @@ TEST_CASE("the demo world's verdicts") {
     std::string said = row.harness + " on " + row.board + " " + row.at.begin()->second;
     for (const auto& [jumper, rail] : row.jumpers) said += " " + jumper + "=" + rail;
     for (const Finding& f : advice.now.findings) {
-      said += "\n  " + std::string(to_word(f.weight)) + ": " + f.message + " [" + std::string(rule_info(f.rule).id) +
-              "] " + f.state;
+      said += "\n  " + std::string(to_word(f.weight)) + ": " + f.message + " [" +
+              std::string(rule_info(f.rule).id) + "] " + f.state;
     }
     CAPTURE(said);
     CHECK(to_word(advice.verdict) == to_word(row.verdict));

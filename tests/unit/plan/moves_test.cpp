@@ -62,7 +62,11 @@ std::map<std::vector<int>, Count> all_reachable(const std::vector<int>& before, 
 
 /// How many goals there are: any j of k leads stay in the housing, in any of n cavities.
 int arrangements_up_to(int most) {
-  const auto falling = [](int n, int j) { int p = 1; for (int i = 0; i < j; ++i) p *= n - i; return p; };
+  const auto falling = [](int n, int j) {
+    int p = 1;
+    for (int i = 0; i < j; ++i) p *= n - i;
+    return p;
+  };
   int sum = 0;
   for (int n = 1; n <= most; ++n) {
     for (int k = 1; k <= n; ++k) {
@@ -134,11 +138,13 @@ TEST_CASE("a swap with an empty cavity parks, a swap in a full housing holds") {
 
 TEST_CASE("steps that cannot be done are refused") {
   const Arrangement two{{1, 2}};
-  const auto step = [](StepKind kind, int lead, int from, int to) { return Step{kind, 0, lead, from, to, ""}; };
-  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 1, 2)}, 3).has_value());   // taken
-  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 3, 1)}, 3).has_value());   // it is not there
-  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 1, 4)}, 3).has_value());   // no such cavity
-  CHECK_FALSE(carry_out(two, {step(StepKind::Hold, 0, 1, 0)}, 3).has_value());   // left loose
+  const auto step = [](StepKind kind, int lead, int from, int to) {
+    return Step{kind, 0, lead, from, to, ""};
+  };
+  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 1, 2)}, 3).has_value());  // taken
+  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 3, 1)}, 3).has_value());  // it is not there
+  CHECK_FALSE(carry_out(two, {step(StepKind::Move, 0, 1, 4)}, 3).has_value());  // no such cavity
+  CHECK_FALSE(carry_out(two, {step(StepKind::Hold, 0, 1, 0)}, 3).has_value());  // left loose
   CHECK_FALSE(carry_out(two, {step(StepKind::Hold, 0, 1, 0), step(StepKind::Hold, 1, 2, 0)}, 3).has_value());
   CHECK_FALSE(carry_out(two, {step(StepKind::Insert, 0, 0, 3)}, 3).has_value());  // it is not held
 }

@@ -46,7 +46,9 @@ Bench bare_bench(int positions) {
   return bench;
 }
 
-Pin& pin(Bench& bench, int n) { return bench.board.headers[0].pins[static_cast<std::size_t>(n) - 1]; }
+Pin& pin(Bench& bench, int n) {
+  return bench.board.headers[0].pins[static_cast<std::size_t>(n) - 1];
+}
 
 TerminalIndex add_terminal(Bench& bench, TerminalFunction function, bool optional = false) {
   Terminal terminal;
@@ -69,7 +71,7 @@ Bench random_bench(std::mt19937& random) {
   const auto pick = [&](int most) { return std::uniform_int_distribution(0, most)(random); };
   const int positions = 2 + pick(4);
   Bench bench = bare_bench(positions);
-  const std::vector<PinFunction> functions{PinFunction::Supply, PinFunction::Ground, PinFunction::Input,
+  const std::vector<PinFunction> functions{PinFunction::Supply, PinFunction::Ground,   PinFunction::Input,
                                            PinFunction::Output, PinFunction::Switched, PinFunction::Unused};
   const bool motor = pick(3) == 0 && positions >= 4;
   std::vector<int> order;
@@ -99,17 +101,20 @@ Bench random_bench(std::mt19937& random) {
     }
   } else if (pick(1) == 0) {
     const auto [a, b] = pair();
-    if (pick(1) == 0) parts.emplace_back(Switch{a, b, false, {}});
-    else parts.emplace_back(Heater{a, b, Volts(24), Watts(40), {}});
+    if (pick(1) == 0)
+      parts.emplace_back(Switch{a, b, false, {}});
+    else
+      parts.emplace_back(Heater{a, b, Volts(24), Watts(40), {}});
   }
   const std::vector<TerminalFunction> of_terminals{TerminalFunction::Supply, TerminalFunction::Ground,
-                                                   TerminalFunction::Input, TerminalFunction::Output,
+                                                   TerminalFunction::Input,  TerminalFunction::Output,
                                                    TerminalFunction::Return, TerminalFunction::Spare};
   while (static_cast<int>(terminals.size()) < positions && pick(2) > 0) {
     terminals.push_back(add_terminal(bench, of_terminals[static_cast<std::size_t>(pick(5))], pick(2) == 0));
   }
   std::shuffle(order.begin(), order.end(), random);
-  for (std::size_t i = 0; i < terminals.size() && i < order.size(); ++i) add_lead(bench, order[i], terminals[i]);
+  for (std::size_t i = 0; i < terminals.size() && i < order.size(); ++i)
+    add_lead(bench, order[i], terminals[i]);
   return bench;
 }
 
@@ -140,14 +145,16 @@ std::optional<Price> twin(const Bench& bench) {
         left_out += cavity[l] == 0 && !spare ? 1 : 0;
       }
       int turned = 0;
-      for (std::size_t g = 0; g < all.size(); ++g) turned += all[g].alternatives[choice[g]].motor_turned ? 1 : 0;
+      for (std::size_t g = 0; g < all.size(); ++g)
+        turned += all[g].alternatives[choice[g]].motor_turned ? 1 : 0;
       const Price price{left_out, moved, turned};
       if (!best || price < *best) best = price;
       return;
     }
     for (int c = 0; c <= bench.harness.plugs[0].positions; ++c) {
-      const bool taken = c != 0 && std::find(cavity.begin(), cavity.begin() + static_cast<std::ptrdiff_t>(lead), c) !=
-                                       cavity.begin() + static_cast<std::ptrdiff_t>(lead);
+      const bool taken =
+          c != 0 && std::find(cavity.begin(), cavity.begin() + static_cast<std::ptrdiff_t>(lead), c) !=
+                        cavity.begin() + static_cast<std::ptrdiff_t>(lead);
       bool fine = !taken;
       for (std::size_t g = 0; fine && g < all.size(); ++g) {
         fine = granted(bench, all[g].alternatives[choice[g]], lead, c);

@@ -25,8 +25,8 @@ const Text on_contact{
     "press the metal lance flush through its window with a fine flat blade; do not lever",
     "keep it pressed and draw the lead back with two fingers; if it does not follow, push it in and begin "
     "again",
-    "bend the lance back to its old height, without a crease; a second time, replace the contact (from "
-    "memory)",
+    "bend the lance back to its old height, without a crease; the next time, take a new contact (rule of "
+    "thumb)",
     "push the contact straight in, lance towards the windows, until it clicks and the lance shows"};
 const Text on_housing{
     "push the lead gently into the housing: that takes the load off the flap",
@@ -58,7 +58,7 @@ TEST_CASE("the way depends on where the lance sits") {
   Family told = family(Lance::Contact);
   told.release = Cited<std::string>{"the maker's tool is X", Certainty::User, "the test"};
   told.reuse = Cited<std::string>{"once", Certainty::User, "the test"};
-  CHECK((technique(told) == on_contact + Text{"the maker's tool is X", "once"}));
+  CHECK((technique(told) == Text{"this family: the maker's tool is X"} + on_contact + Text{"once"}));
 }
 
 TEST_CASE("a screw block has no lance, and its leads are moved all the same") {

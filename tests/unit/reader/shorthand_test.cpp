@@ -126,5 +126,37 @@ TEST_CASE("figures of the standard devices") {
   CHECK(std::get<Driver>(devices[3].parts[1]).rests_on == true);
 }
 
+TEST_CASE("whether a sensor has a resistor inside is stated, or not") {
+  struct Row {
+    const char* pull;
+    std::optional<Ohms> ohms;
+    bool stated;
+  };
+  const Row rows[] = {
+      {"", std::nullopt, false}, {"pull='none'", std::nullopt, true}, {"pull='10 kohm'", Ohms(10e3), true}};
+  for (const Row& row : rows) {
+    CAPTURE(row.pull);
+    const Read read(harness_around(
+        format("<proximity id='q' kind='sinking' needs='10..30 V' draws='15 mA' {0}/>"
+               "<device id='d' use='sensor'><terminal id='V'/><terminal id='G'/><terminal id='S'/>"
+               "<driver terminal='S' plus='V' minus='G' kind='sinking' {0}/></device>"
+               "<plug id='p' family='pin-2.54' positions='1'/>",
+               row.pull)));
+    CHECK(read.faults().empty());
+    REQUIRE(read.description.harness);
+    const auto& devices = read.description.harness->devices;
+    for (const Part& part : {devices[0].parts[1], devices[1].parts[0]}) {
+      CHECK(std::get<Driver>(part).pull == row.ohms);
+      CHECK(std::get<Driver>(part).pull_stated == row.stated);
+    }
+  }
+  // A fan's speed sense is an open collector by its specification.
+  const Read fan(
+      harness_around("<fan id='f' needs='12 V' draws='0.1 A' sense='yes'/>"
+                     "<plug id='p' family='pin-2.54' positions='1'/>"));
+  REQUIRE(fan.description.harness);
+  CHECK(std::get<Driver>(fan.description.harness->devices[0].parts[1]).pull_stated);
+}
+
 }  // namespace
 }  // namespace plugward::test
