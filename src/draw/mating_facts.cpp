@@ -30,12 +30,17 @@ bool feeds_part(const Finding& finding, const Lead& lead, const Harness& harness
   return std::find(ends.begin(), ends.end(), lead.to->terminal) != ends.end();
 }
 
-bool concerns(const Finding& finding, const Lead& lead, const Harness& harness) {
-  for (const Span span : {finding.first, finding.second}) {
-    if (within(span, lead.span) || within(span, lead.to_span)) return true;
-    if (lead.to && within(span, harness.terminal(*lead.to).span)) return true;
+/// By the place the finding names; by its spans only where it names none. Several terminals of a device written
+/// in one line share one span, so a span never tells which of them is meant.
+bool concerns(const Finding& finding, const MatingFacts& facts, std::size_t index) {
+  const Locus& at = finding.at;
+  const Lead& lead = facts.plug.leads[index];
+  if (at.plug >= 0 && at.lead >= 0) {
+    const auto& plugs = facts.fitting.harness->plugs;
+    return &plugs[static_cast<std::size_t>(at.plug)] == &facts.plug && at.lead == static_cast<int>(index);
   }
-  return false;
+  if (at.terminal >= 0) return lead.to == TerminalRef{at.device, at.terminal};
+  return within(finding.first, lead.span) || within(finding.second, lead.span);
 }
 
 bool concerns(const Finding& finding, const Pin& pin) {
@@ -61,7 +66,7 @@ std::vector<Flagged> find_flagged(const MatingFacts& facts) {
     Flagged f;
     f.finding = &finding;
     for (std::size_t i = 0; i < facts.plug.leads.size(); ++i) {
-      if (concerns(finding, facts.plug.leads[i], *facts.fitting.harness))
+      if (concerns(finding, facts, i))
         f.leads.push_back(static_cast<int>(i));
     }
     for (const Pin& pin : facts.header.pins) {

@@ -83,6 +83,24 @@ TEST_CASE("what is found of a part is flagged at the leads of its ends") {
   CHECK(flags_of_lead(placed, 3) == "1");
 }
 
+TEST_CASE("a device written in one line: only the terminal that is named is flagged, not all that share its span") {
+  const test::FixturePtr f = test::motor_mates();
+  f->advice.verdict = Verdict::Adapt;
+  Finding level;
+  level.weight = Weight::Fault;
+  level.at.device = 0;
+  level.at.part = 0;
+  level.at.terminal = f->harness.plugs[0].leads[1].to->terminal;
+  for (Terminal& terminal : f->harness.devices[0].terminals) terminal.span = {1, 10, 20};
+  level.first = {1, 10, 20};
+  f->advice.now.findings = {level};
+  const MatingFacts facts = gather(f->fitting, f->advice, 0);
+  CHECK(flags_of_lead(facts, 0) == "");
+  CHECK(flags_of_lead(facts, 1) == "1");
+  CHECK(flags_of_lead(facts, 2) == "");
+  CHECK(flags_of_lead(facts, 3) == "");
+}
+
 TEST_CASE("a doubt is not called wrong") {
   const test::FixturePtr f = test::fan_to_measure();
   CHECK(meeting_words(gather(f->fitting, f->advice, 0), 0, 1, false) == "? in doubt on J7.1");
