@@ -48,7 +48,7 @@ std::vector<const PartBranch*> givers(const Circuit& c, int pin) {
 
 /// What an input sees in one set of positions of its givers, over all corners.
 struct Seen {
-  int positions = 0;
+  std::string positions;  ///< one letter a giver
   std::optional<double> nominal;   ///< volts with the givers at their first choice: no drop, no leak
   bool low = false, high = false;  ///< a clean level in some corner
   int lowest_state = -1, highest_state = -1;
@@ -97,16 +97,16 @@ struct InputLevel {
     return unshorted(index, island(), state) && island().states[at(state)].rest;
   }
 
-  /// The positions of the givers in a state, as a number.
-  int positions(int state) const {
-    int number = 0;
+  /// The positions of the givers in a state, one letter each: there may be any number of givers.
+  std::string positions(int state) const {
+    std::string letters;
     for (const PartBranch* giver : from) {
       const int k = knob_in(island(), giver->knob);
       if (k < 0) continue;
       const Choice& choice = s.circuit.knobs[at(giver->knob)].choices[at(island().choice(state, k))];
-      number = number * 8 + static_cast<int>(choice.position);
+      letters += static_cast<char>('a' + static_cast<int>(choice.position));
     }
-    return number;
+    return letters;
   }
 
   /// Neither drop nor leak: every giver is at the first choice of its position.
@@ -177,7 +177,7 @@ struct InputLevel {
     return (most + least) / 2;
   }
 
-  static Seen& group(std::vector<Seen>& groups, int positions) {
+  static Seen& group(std::vector<Seen>& groups, const std::string& positions) {
     for (Seen& seen : groups) {
       if (seen.positions == positions) return seen;
     }

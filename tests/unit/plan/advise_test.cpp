@@ -301,3 +301,13 @@ TEST_CASE("nothing to judge is no pass") {
                    harness_of("<plug id='p' family='xh-2.50' positions='3'/>"));
   CHECK(to_word(advise(bare.fitting({{"p", "J1"}})).verdict) == "MEASURE");
 }
+
+TEST_CASE("the positions of a dozen switches on one input are told apart") {
+  // They were kept as the digits of an int, which ran over at the eleventh.
+  std::string bank = "<device id='bank' use='limit'><terminal id='A' signal='limit'/><terminal id='B'/>";
+  for (int i = 0; i < 12; ++i) bank += "<switch a='A' b='B' rests='open'/>";
+  const Bench bench(board_of(header_of_pins("limit", 3, vgs)),
+                    harness_of(bank + "</device>" + plug_of_leads("- B A")));
+  const Advice advice = advise(bench.fitting({{"p", "J1"}}));
+  CHECK(told(advice).starts_with("MATE: 'p' on 'J1': plug it in as it is\n"));
+}
