@@ -69,8 +69,8 @@ std::optional<double> own_highest(const Circuit& c, const TouchedPin& p) {
 }
 
 /// States in which the board does not drive the pin itself.
-Filter not_driven_by_board(const Solved& s, const TouchedPin& p) {
-  return [&s, &p](int, const Island& island, int state) {
+Filter not_driven_by_board(const TouchedPin& p) {
+  return [&p](int, const Island& island, int state) {
     if (!island.states[at(state)].powered) return false;
     for (std::size_t k = 0; k < island.knobs.size(); ++k) {
       if (island.knobs[k] == p.knob) return island.choice(state, static_cast<int>(k)) == 0;
@@ -130,7 +130,7 @@ void judge_pin(const Solved& s, Excesses& found, const TouchedPin& p) {
   } else if (logic && !clamped) {
     const auto own = own_highest(c, p);
     check.beyond(ExcessKind::UnknownLimit, probe, Side::Highest, own.value_or(0.0) + beyond,
-                 own ? Filter(powered) : not_driven_by_board(s, p));
+                 own ? Filter(powered) : not_driven_by_board(p));
     check.beyond(ExcessKind::UnknownLimit, probe, Side::Lowest, -beyond, {});
   }
   if (pin.withstands_unpowered) {

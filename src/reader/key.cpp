@@ -35,17 +35,17 @@ constexpr auto table = [] {
 
 /// memcmp without the call: names are short, and most fit one overlapping pair of words.
 bool same_letters(const char* a, const char* b, std::size_t size) {
-  const auto same = [&]<class Word>(Word, std::size_t at) {
+  const auto difference = [&]<class Word>(Word, std::size_t at) {
     Word x{};
     Word y{};
     std::memcpy(&x, a + at, sizeof x);
     std::memcpy(&y, b + at, sizeof y);
-    return x == y;
+    return static_cast<std::uint64_t>(x ^ y);
   };
   if (size > 16) return std::memcmp(a, b, size) == 0;
-  if (size >= 8) return same(std::uint64_t{}, 0) & same(std::uint64_t{}, size - 8);
-  if (size >= 4) return same(std::uint32_t{}, 0) & same(std::uint32_t{}, size - 4);
-  if (size >= 2) return same(std::uint16_t{}, 0) & same(std::uint16_t{}, size - 2);
+  if (size >= 8) return (difference(std::uint64_t{}, 0) | difference(std::uint64_t{}, size - 8)) == 0;
+  if (size >= 4) return (difference(std::uint32_t{}, 0) | difference(std::uint32_t{}, size - 4)) == 0;
+  if (size >= 2) return (difference(std::uint16_t{}, 0) | difference(std::uint16_t{}, size - 2)) == 0;
   return a[0] == b[0];
 }
 

@@ -186,7 +186,9 @@ TEST_CASE("pitch error at the last pin, 2.50 on 2.54 mm") {
   // (N - 1) x 0.04 mm: arithmetic on the published pitches.
   const std::vector<std::pair<int, double>> table{{2, 0.04},  {3, 0.08},  {4, 0.12},  {5, 0.16},  {6, 0.20},
                                                   {8, 0.28},  {10, 0.36}, {12, 0.44}, {16, 0.60}, {20, 0.76}};
-  for (const auto& [n, error] : table) {
+  for (const auto& row : table) {
+    const int n = row.first;
+    const double error = row.second;
     CAPTURE(n);
     const Mate how = mate(plug("box", n), header("bare", n), families());
     REQUIRE(how.end_error.has_value());

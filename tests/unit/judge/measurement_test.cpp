@@ -62,10 +62,11 @@ TEST_CASE("what settles what a pin is: the cheapest that tells it") {
        "power off, driver fitted, nothing plugged in: follow J1.8 to the driver's output on the board => it "
        "is end B of bridge 2 (what J1.8 is, cost 1)\n"},
   };
-  for (const auto& [pin, expected] : rows) {
+  for (const auto& row : rows) {
+    const auto pin = row.first;
     CAPTURE(pin);
     const std::string got = told(measure_pin(fitting, 0, pin));
-    CHECK(got == expected);
+    CHECK(got == row.second);
   }
 }
 

@@ -35,7 +35,8 @@ std::map<std::vector<int>, Count> all_reachable(const std::vector<int>& before, 
   std::priority_queue<Item, std::vector<Item>, std::greater<>> queue;
   queue.emplace(Count{}, before);
   while (!queue.empty()) {
-    const auto [cost, now] = queue.top();
+    const Count cost = std::get<0>(queue.top());
+    const std::vector<int> now = std::get<1>(queue.top());
     queue.pop();
     if (best.at(now) < cost) continue;
     const std::set<int> taken(now.begin(), now.end());
