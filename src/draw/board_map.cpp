@@ -96,8 +96,8 @@ LocalBoard board_around(const Header& header, const Board& board) {
 Box header_outline(const Header& header, const Catalogue& catalogue) {
   const BodySize size = header_size(catalogue.find(header.family), header.rows, 1.0);
   const Axes a = axes(header);
-  const int columns_ = (header.positions + header.rows - 1) / header.rows;
-  const double u0 = -size.side, u1 = (columns_ - 1) * size.pitch + size.side;
+  const int column_count = (header.positions + header.rows - 1) / header.rows;
+  const double u0 = -size.side, u1 = (column_count - 1) * size.pitch + size.side;
   const double middle = (header.rows - 1) * size.row_pitch / 2;
   const double v0 = middle - size.half_depth, v1 = middle + size.half_depth;
   Box box{1e9, 1e9, -1e9, -1e9};
