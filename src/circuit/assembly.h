@@ -6,19 +6,27 @@
 //   c.knobs[0].choices[1] ...   // "J9.1 high, at its lowest level": set the ohms of resistor 4 to 50
 //
 // What stands for what (figures in defaults.h):
-//   supply pin       its rail's node itself; ground pin: node 0 itself. Rails are fixed nodes and keep
-//   islands apart. contact          pin node - (contact + lead resistance) - terminal node output off | low:
-//   a resistance to 0 V or to `low` | high: a resistance to the guaranteed or the
+//   supply pin       its rail's node itself; ground pin: node 0 itself. Rails are fixed nodes and keep islands
+//                    apart
+//
+//   contact          pin node - (contact + lead resistance) - terminal node
+//
+//   output           off | low: a resistance to 0 V or to `low` | high: a resistance to the guaranteed or the
 //                    highest level (a fixed node of its own, or the pin's rail when no level is stated)
+//
 //   switched output  off | on: a resistance to ground; a diode from ground to the pin always
+//
 //   coil pin         off | low | high: (rail's highest voltage / limit) to ground or rail, because a motor
 //                    driver regulates its current
-//   load             needs.middle / draws; reversed: a diode from minus to plus, or (blocked) none but
-//   forward driver           on: a diode towards minus (sinking) or from plus (sourcing) with drop 0 or the
-//   highest drop;
-//                    off: its leak as a current source that ends at the supply (a diode brings the current
-//                    back), so that an unloaded output never goes beyond it
+//
+//   load             needs.middle / draws; reversed: a diode from minus to plus, or (blocked) none but forward
+//
+//   driver           on: a diode towards minus (sinking) or from plus (sourcing) with drop 0 or the highest
+//                    drop; off: its leak as a current source that ends at the supply (a diode brings the
+//                    current back), so that an unloaded output never goes beyond it
+//
 //   own level        open-circuit volts / pull as a current from minus beside the pull resistance
+//
 //   own supply       volts / 0.1 ohm as a current beside 0.1 ohm
 #pragma once
 

@@ -277,7 +277,7 @@ class Checker {
     finding.second_says = "the header's bridges are declared here";
     result_.findings.push_back(std::move(finding));
     result_.settings.push_back({format("invert the direction of the motor on '{}'", header),
-                                "a setting does here what moving contacts would do"});
+                                "a setting does here what moving contacts would do", true});
   }
 
   const Fitting& fitting_;

@@ -25,9 +25,10 @@ enum class Weight {
 
 /// What settles a doubt: two points to measure between, and what each reading means.
 struct Measurement {
-  std::string action;   ///< "measure volts between J9.2 and J9.3, board powered, nothing plugged in"
-  std::string expect;   ///< "4.75..5.25 V: JP2 is at 5V; 21.6..26.4 V: JP2 is at 24V"
-  int cost = 0;         ///< 0 look, 1 continuity or ohms with power off, 2 volts on the bare board, 3 volts with the device fed
+  std::string action;  ///< "measure volts between J9.2 and J9.3, board powered, nothing plugged in"
+  std::string expect;  ///< "4.75..5.25 V: JP2 is at 5V; 21.6..26.4 V: JP2 is at 24V"
+  int cost = 0;  ///< 0 look, 1 continuity or ohms with power off, 2 volts on the bare board, 3 volts with the
+                 ///< device fed
   std::string settles;  ///< which doubt, in words
   friend bool operator==(const Measurement&, const Measurement&) = default;
 };
@@ -36,26 +37,28 @@ struct Measurement {
 struct Finding {
   Rule rule{};
   Weight weight{};
-  std::string message;  ///< complete, with the figure: "24 V on 'P', withstands 5.5 V"
-  std::string state;    ///< "switch closed, 5V at 5.25 V"; "" when in every state
-  std::string path;     ///< "24V - J7.1 - BN - P"
-  Locus at;             ///< whom it is about: pin, lead, terminal or part, as far as known
-  Span first{};         ///< in the file to change (harness)
-  Span second{};        ///< the other side (board)
-  std::string second_says;  ///< note at the second place: "J9.2 is declared here"
+  std::string message;           ///< complete, with the figure: "24 V on 'P', withstands 5.5 V"
+  std::string state;             ///< "switch closed, 5V at 5.25 V"; "" when in every state
+  std::string path;              ///< "24V - J7.1 - BN - P"
+  Locus at;                      ///< whom it is about: pin, lead, terminal or part, as far as known
+  Span first{};                  ///< in the file to change (harness)
+  Span second{};                 ///< the other side (board)
+  std::string second_says;       ///< note at the second place: "J9.2 is declared here"
   std::optional<double> figure;  ///< the value that broke the limit, in `unit`
   std::optional<double> limit;
-  std::string unit;              ///< "V", "A", "W", "mm"
+  std::string unit;                        ///< "V", "A", "W", "mm"
   std::optional<Measurement> measurement;  ///< of a doubt
-  std::string part;              ///< of a harm or fault that an added part may cure: "level-buffer", "divider" ...; else ""
+  std::string
+      part;  ///< of a harm or fault that an added part may cure: "level-buffer", "divider" ...; else ""
 };
 
 enum class Verdict { Mate, Repin, Adapt, Measure, Apart };
 
 /// Something that the firmware must be told because of the wiring.
 struct Setting {
-  std::string what;   ///< "turn the direction of the motor on 'J3' round"
-  std::string why;    ///< "its windings meet the driver the other way round than stated"
+  std::string what;      ///< "turn the direction of the motor on 'J3' round"
+  std::string why;       ///< "its windings meet the driver the other way round than stated"
+  bool inverts = false;  ///< a cure that stands for moving contacts, not only something to be known
   friend bool operator==(const Setting&, const Setting&) = default;
 };
 
@@ -69,7 +72,7 @@ struct SeatingJudgement {
 
 /// One arrangement judged as it stands, without any cure.
 struct Assessment {
-  std::vector<Finding> findings;   ///< worst first; the order is stable
+  std::vector<Finding> findings;  ///< worst first; the order is stable
   std::vector<Setting> settings;
 
   bool has(Weight) const;

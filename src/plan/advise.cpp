@@ -279,6 +279,7 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
       return;
     }
     advice.verdict = Verdict::Adapt;
+    advice.new_housings = 1;
     advice.parts = {"a new housing: the conductors of this one cannot be moved one by one"};
     advice.summary =
         format("{}: fits once its leads are in another order, which this housing does not allow", names);
@@ -301,7 +302,9 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
     advice.verdict = Verdict::Adapt;
     for (const Finding& finding : best.assessment.findings) {
       if (finding.weight == Weight::Doubt || finding.weight == Weight::Note || finding.part.empty()) continue;
+      const std::size_t before = advice.parts.size();
       add_unique(advice.parts, {part_words(fitting, finding)});
+      if (finding.part == "housing" && advice.parts.size() > before) ++advice.new_housings;
     }
     advice.summary =
         format("{}: not as it is; it needs {}{}", names,

@@ -45,10 +45,10 @@ Cost packed(const PlaceCost& cost) {
 PlaceCost cost_of(const Advice& advice) {
   PlaceCost cost;
   cost.unknown = advice.verdict == Verdict::Measure ? 1 : 0;
-  for (const std::string& part : advice.parts)
-    (part.starts_with("another housing") ? cost.housings : cost.parts) += 1;
+  cost.housings = advice.new_housings;
+  cost.parts = static_cast<int>(advice.parts.size()) - advice.new_housings;
   cost.moves = advice.moved;
-  for (const Setting& setting : advice.settings) cost.settings += setting.what.starts_with("invert") ? 1 : 0;
+  for (const Setting& setting : advice.settings) cost.settings += setting.inverts ? 1 : 0;
   return cost;
 }
 

@@ -20,20 +20,20 @@ struct Arrangement {
 };
 
 enum class StepKind {
-  Move,      ///< from a cavity to an empty cavity
-  Park,      ///< from a cavity to an empty one that is not its goal
-  Hold,      ///< out of the housing; held beside it (only when no cavity is empty); at most one at a time
-  Insert,    ///< the held one into its cavity
-  Insulate   ///< out of the housing for good: insulate singly and tag
+  Move,     ///< from a cavity to an empty cavity
+  Park,     ///< from a cavity to an empty one that is not its goal
+  Hold,     ///< out of the housing; held beside it (only when no cavity is empty); at most one at a time
+  Insert,   ///< the held one into its cavity
+  Insulate  ///< out of the housing for good: insulate singly and tag
 };
 
 struct Step {
   StepKind kind{};
   int plug = 0;
-  int lead = 0;    ///< index into Plug::leads
-  int from = 0;    ///< cavity; 0 for Insert
-  int to = 0;      ///< cavity; 0 for Hold and Insulate
-  std::string why; ///< "terminal 'V' must meet J9.2 (5V)"
+  int lead = 0;     ///< index into Plug::leads
+  int from = 0;     ///< cavity; 0 for Insert
+  int to = 0;       ///< cavity; 0 for Hold and Insulate
+  std::string why;  ///< "terminal 'V' must meet J9.2 (5V)"
 };
 
 /// The moves for one plug.
@@ -47,26 +47,27 @@ struct PlugPlan {
 
 struct RepinPlan {
   std::vector<PlugPlan> plugs;
-  Harness harness;         ///< as it will be
-  Assessment after;        ///< judged again: clean
-  std::vector<std::string> cautions;    ///< before anything is touched
-  std::vector<std::string> technique;   ///< how to free and seat these contacts, by lance type
-  std::vector<std::string> checks;      ///< after the last contact is seated
+  Harness harness;                     ///< as it will be
+  Assessment after;                    ///< judged again: clean
+  std::vector<std::string> cautions;   ///< before anything is touched
+  std::vector<std::string> technique;  ///< how to free and seat these contacts, by lance type
+  std::vector<std::string> checks;     ///< after the last contact is seated
   std::vector<std::string> tools;
 };
 
 /// Verdict, reasons and cure for a fitting.
 struct Advice {
   Verdict verdict = Verdict::Apart;
-  Assessment now;                          ///< as it stands
-  std::optional<RepinPlan> plan;           ///< REPIN; its result is clean
-  std::vector<std::string> softer;         ///< cures that need no tool, to be said first: a jumper, turning the plug
-  std::vector<std::string> parts;          ///< ADAPT: what to add, in words
-  std::vector<Measurement> measurements;   ///< MEASURE: cheapest first
-  std::vector<Setting> settings;           ///< that hold after the verdict was followed
-  std::vector<SeatingJudgement> wrong;     ///< other seatings after the verdict was followed, worst first
-  std::string summary;                     ///< one sentence
-  int moved = 0;                           ///< contacts moved by the cure, whether or not it is a plan
+  Assessment now;                   ///< as it stands
+  std::optional<RepinPlan> plan;    ///< REPIN; its result is clean
+  std::vector<std::string> softer;  ///< cures that need no tool, to be said first: a jumper, turning the plug
+  int new_housings = 0;             ///< how many of `parts` are housings
+  std::vector<std::string> parts;   ///< ADAPT: what to add, in words
+  std::vector<Measurement> measurements;  ///< MEASURE: cheapest first
+  std::vector<Setting> settings;          ///< that hold after the verdict was followed
+  std::vector<SeatingJudgement> wrong;    ///< other seatings after the verdict was followed, worst first
+  std::string summary;                    ///< one sentence
+  int moved = 0;                          ///< contacts moved by the cure, whether or not it is a plan
 };
 
 /// What to leave out when only the verdict is wanted.
@@ -82,6 +83,7 @@ Advice advise(const Fitting&, const AdviseOptions& = {});
 std::vector<Step> order_moves(const Arrangement& before, const Arrangement& after, int positions);
 
 /// Carries the steps out on `before`; empty when a step is impossible (cavity taken, two loose, ...).
-std::optional<Arrangement> carry_out(const Arrangement& before, const std::vector<Step>& steps, int positions);
+std::optional<Arrangement> carry_out(const Arrangement& before, const std::vector<Step>& steps,
+                                     int positions);
 
 }  // namespace plugward
