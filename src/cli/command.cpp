@@ -9,13 +9,19 @@ namespace {
 
 constexpr Takes mating(bool format, bool picture) {
   return {.words = "FILE",
-          .words_say = "a board file and a harness file, in any order",
+          .words_say = "a board file and one or more harness files, in any order",
           .fewest = 2,
-          .most = 2,
+          .most = 65,
           .fitting = true,
           .families = true,
           .format = format,
           .picture = picture};
+}
+
+constexpr Takes with(Takes takes, bool csv, bool adapter) {
+  takes.csv = csv;
+  takes.adapter = adapter;
+  return takes;
 }
 
 constexpr auto commands = std::to_array<Command>({
@@ -24,10 +30,28 @@ constexpr auto commands = std::to_array<Command>({
      mating(true, false), run_check},
     {"repin", "which contacts to move, step by step, with cautions and tests",
      "plugward repin boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
-     mating(true, false), run_repin},
+     with(mating(true, false), false, true), run_repin},
     {"draw", "one labelled picture: header, housing now and then, moves",
      "plugward draw boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --plug control -o kite.svg",
      mating(false, true), run_draw},
+    {"place", "the best headers of a board for all plugs at once, and the runner-up",
+     "plugward place boards/heron-m7.xml harnesses/kite-probe.xml --jumper JP2=5V", mating(true, false),
+     run_place},
+    {"parts", "what to buy for the plan: housings, contacts, components, tools",
+     "plugward parts boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V --format "
+     "csv",
+     with(mating(true, false), true, true), run_parts},
+    {"find",
+     "which headers of which boards take this harness, best first",
+     "plugward find harnesses/kite-probe.xml --in boards",
+     {.words = "FILE",
+      .words_say = "one or more harness files",
+      .fewest = 1,
+      .most = 64,
+      .families = true,
+      .format = true,
+      .folders = true},
+     run_find},
     {"lint",
      "the descriptions themselves: every fault of every file in one run",
      "plugward lint boards/heron-m7.xml harnesses/kite-probe.xml",

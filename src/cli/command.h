@@ -27,6 +27,9 @@ struct Takes {
   bool fitting = false;      ///< --at --jumper --seen
   bool families = false;
   bool format = false;
+  bool csv = false;      ///< --format also takes csv
+  bool folders = false;  ///< --in
+  bool adapter = false;  ///< --adapter
   bool picture = false;  ///< --picture --plug --view
 };
 
@@ -43,6 +46,9 @@ std::span<const Command> all_commands();
 Outcome run_check(const Options&);
 Outcome run_repin(const Options&);
 Outcome run_draw(const Options&);
+Outcome run_place(const Options&);
+Outcome run_parts(const Options&);
+Outcome run_find(const Options&);
 Outcome run_lint(const Options&);
 Outcome run_list(const Options&);
 Outcome run_explain(const Options&);

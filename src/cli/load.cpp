@@ -10,6 +10,7 @@
 #include "base/format.h"
 #include "cli/placement.h"
 #include "cli/seen.h"
+#include "plan/place.h"
 #include "report/diagnostic_text.h"
 
 namespace plugward {
@@ -21,18 +22,28 @@ Description read_one(Workbench& bench, const std::string& path) {
 }
 
 void take(Workbench& bench, const std::string& path, Description description) {
-  const auto put = [&](auto& place, auto& found, std::string_view what) {
-    if (!found) return;
-    if (place) {
-      throw UsageError(format("'{}' is a second {}: give one board file and one harness file", path, what));
-    }
-    place = std::move(found);
-  };
   if (description.families) {
     throw UsageError(format("'{}' holds connector families: give it after --families", path));
   }
-  put(bench.board, description.board, "board");
-  put(bench.harness, description.harness, "harness");
+  if (description.board) {
+    if (bench.board) throw UsageError(format("'{}' is a second board: give one board file", path));
+    bench.board = std::move(description.board);
+  }
+  if (!description.harness) return;
+  for (const auto& other : bench.harnesses) {
+    if (other->id == description.harness->id) {
+      throw UsageError(
+          format("'{}' is harness '{}' once more: give each harness an id of its own", path, other->id));
+    }
+  }
+  bench.harnesses.push_back(std::move(description.harness));
+}
+
+/// One harness of all that were read.
+void join_harnesses(Workbench& bench) {
+  std::vector<const Harness*> all;
+  for (const auto& harness : bench.harnesses) all.push_back(harness.get());
+  bench.harness = std::make_unique<Harness>(merged(all));
 }
 
 void apply_seen(Workbench& bench, const Options& options) {
@@ -88,20 +99,39 @@ void load_families(Workbench& bench, const Options& options) {
   }
 }
 
-std::optional<Fitting> load_fitting(Workbench& bench, const Options& options) {
+std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Placing placing) {
   load_families(bench, options);
   for (const std::string& path : options.words) take(bench, path, read_one(bench, path));
   bench.diagnostics.sort();
   if (bench.diagnostics.has_errors()) return std::nullopt;
+  if (!bench.board) throw UsageError("no board file is among the files");
+  if (bench.harnesses.empty()) throw UsageError("no harness file is among the files");
 
+  join_harnesses(bench);
   apply_seen(bench, options);
   Fitting fitting{bench.board.get(), bench.harness.get(), &bench.catalogue, {}, {}};
   fitting.jumpers = stated_jumpers(*bench.board, options);
-  PlacementChoice choice = choose_placements(*bench.board, *bench.harness, options.at);
+  PlacementChoice choice = placing == Placing::StatedOnly
+                               ? stated_placements(*bench.board, *bench.harness, options.at)
+                               : choose_placements(*bench.board, *bench.harness, options.at);
   if (!choice.error.empty()) throw UsageError(choice.error);
   fitting.placements = std::move(choice.placements);
   bench.notes.insert(bench.notes.end(), choice.notes.begin(), choice.notes.end());
   return fitting;
+}
+
+bool load_harness(Workbench& bench, const Options& options) {
+  load_families(bench, options);
+  for (const std::string& path : options.words) {
+    take(bench, path, read_one(bench, path));
+    if (bench.board)
+      throw UsageError(format("'{}' is a board file: '{}' takes harness files", path, options.command->name));
+  }
+  bench.diagnostics.sort();
+  if (bench.diagnostics.has_errors()) return false;
+  join_harnesses(bench);
+  apply_seen(bench, options);
+  return true;
 }
 
 std::string stderr_text(const Workbench& bench, const Options& options) {

@@ -22,16 +22,28 @@ struct Workbench {
   Catalogue catalogue;
   Diagnostics diagnostics;
   std::unique_ptr<Board> board;
-  std::unique_ptr<Harness> harness;
-  std::vector<std::string> notes;  ///< what the person should know about the choices made
+  std::unique_ptr<Harness> harness;                 ///< all harnesses as one
+  std::vector<std::unique_ptr<Harness>> harnesses;  ///< as read
+  std::vector<std::string> notes;                   ///< what the person should know about the choices made
 };
 
 /// Adds the built-in families and those of --families. Throws WorldError, UsageError.
 void load_families(Workbench&, const Options&);
 
-/// Reads the two files of the command line, in any order, and builds the fitting: --seen, --at and --jumper
-/// applied. Nothing when the files have errors: the diagnostics say which. Throws WorldError, UsageError.
-std::optional<Fitting> load_fitting(Workbench&, const Options&);
+/// Which plugs load_fitting places.
+enum class Placing {
+  StatedOrOnly,  ///< by --at, else where there is only one choice; asks when there are several
+  StatedOnly     ///< by --at alone
+};
+
+/// Reads the files of the command line, a board and harnesses in any order, and builds the fitting: --seen,
+/// --at and --jumper applied. Several harnesses become one whose plugs are called "HARNESS/PLUG". Nothing
+/// when the files have errors: the diagnostics say which. Throws WorldError, UsageError.
+std::optional<Fitting> load_fitting(Workbench&, const Options&, Placing = Placing::StatedOrOnly);
+
+/// Reads harness files only (a command without a board), as one harness, --seen applied; false when they have
+/// errors.
+bool load_harness(Workbench&, const Options&);
 
 /// What goes to standard error: diagnostics and notes. "" when all is well.
 std::string stderr_text(const Workbench&, const Options&);

@@ -45,9 +45,16 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
     repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail", "JUMPER=RAIL");
     repeated("--seen", raw.seen, "colours seen, cavity 1 first; - empty, ? cannot be told", "PLUG=BN,RD,-");
   }
+  if (takes.folders)
+    repeated("--in", options.folders, "a folder of board files, searched to its depth", "DIR");
+  if (takes.adapter) {
+    app.add_flag("--adapter", options.adapter,
+                 "plan a lead between cable and header instead of moving contacts");
+  }
   if (takes.families) repeated("--families", options.families, "more connector families", "FILE");
   if (takes.format) {
-    app.add_option("--format", raw.format, "text (default) or json")->type_name("FORMAT");
+    const char* says = takes.csv ? "text (default), json or csv" : "text (default) or json";
+    app.add_option("--format", raw.format, says)->type_name("FORMAT");
   }
   if (takes.picture) {
     app.add_option("--picture", options.picture, "svg, pdf or png; else by the suffix of -o")
@@ -145,8 +152,10 @@ Options understand(Raw raw, const Command& command) {
   options.at = assignments("--at", "PLUG=HEADER", raw.at);
   options.jumpers = assignments("--jumper", "JUMPER=RAIL", raw.jumpers);
   options.seen = assignments("--seen", "PLUG=COLOUR,COLOUR,...", raw.seen);
-  options.format = chosen<ProductFormat>("--format", raw.format,
-                                         {{"text", ProductFormat::Text}, {"json", ProductFormat::Json}});
+  std::vector<std::pair<std::string, ProductFormat>> formats{{"text", ProductFormat::Text},
+                                                             {"json", ProductFormat::Json}};
+  if (command.takes.csv) formats.emplace_back("csv", ProductFormat::Csv);
+  options.format = chosen<ProductFormat>("--format", raw.format, formats);
   options.colour = chosen<ColourChoice>(
       "--color", raw.colour,
       {{"always", ColourChoice::Always}, {"never", ColourChoice::Never}, {"auto", ColourChoice::Auto}});

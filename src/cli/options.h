@@ -33,7 +33,7 @@ struct NamedValue {
   std::string value;
 };
 
-enum class ProductFormat { Text, Json };
+enum class ProductFormat { Text, Json, Csv };
 
 struct Options {
   const Command* command = nullptr;
@@ -42,6 +42,8 @@ struct Options {
   std::vector<NamedValue> jumpers;
   std::vector<NamedValue> seen;
   std::vector<std::string> families;
+  std::vector<std::string> folders;  ///< --in
+  bool adapter = false;              ///< an adapter lead instead of moving contacts
   ProductFormat format = ProductFormat::Text;
   std::string output;   ///< "" or "-": standard output
   std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`

@@ -105,10 +105,13 @@ class Chooser {
     return true;
   }
 
+  PlacementChoice stated_result() {
+    collect();
+    return std::move(choice_);
+  }
+
   PlacementChoice result() {
-    for (std::size_t i = 0; i < header_of_.size(); ++i) {
-      if (header_of_[i]) choice_.placements.push_back({static_cast<int>(i), *header_of_[i]});
-    }
+    collect();
     if (choice_.error.empty() && choice_.placements.empty()) {
       fail(choice_.notes.empty() ? format("harness '{}' has no plug", harness_.id)
                                  : choice_.notes.front() + ", and there is no other plug to judge");
@@ -117,6 +120,12 @@ class Chooser {
   }
 
  private:
+  void collect() {
+    for (std::size_t i = 0; i < header_of_.size(); ++i) {
+      if (header_of_[i]) choice_.placements.push_back({static_cast<int>(i), *header_of_[i]});
+    }
+  }
+
   std::string no_header(const Plug& plug, const std::set<std::string>& uses) const {
     const std::string what =
         format("plug '{}' is on no header: board '{}' has no free header with {} position{} and use '{}'",
@@ -140,6 +149,15 @@ class Chooser {
 };
 
 }  // namespace
+
+PlacementChoice stated_placements(const Board& board, const Harness& harness,
+                                  const std::vector<NamedValue>& at) {
+  Chooser chooser(board, harness);
+  for (const NamedValue& one : at) {
+    if (!chooser.state(one)) break;
+  }
+  return chooser.stated_result();
+}
 
 PlacementChoice choose_placements(const Board& board, const Harness& harness,
                                   const std::vector<NamedValue>& at) {

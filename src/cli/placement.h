@@ -21,4 +21,7 @@ struct PlacementChoice {
 /// that lists them; none leaves the plug on no header. No plug on any header is an error.
 PlacementChoice choose_placements(const Board&, const Harness&, const std::vector<NamedValue>& at);
 
+/// Only what --at states; no placement is not an error.
+PlacementChoice stated_placements(const Board&, const Harness&, const std::vector<NamedValue>& at);
+
 }  // namespace plugward

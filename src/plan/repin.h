@@ -55,14 +55,35 @@ struct RepinPlan {
   std::vector<std::string> tools;
 };
 
+/// A part to buy.
+struct Component {
+  std::string kind;     ///< "resistor", "diode", "level buffer", "optocoupler", "regulator", "supply"
+  std::string value;    ///< "6.8 kohm"; "" when the kind says it all
+  std::string demands;  ///< "1 %, 0.125 W or more"
+  std::string between;  ///< "in the lead from terminal 'Q'", "from cavity 3 to ground"
+};
+
+/// An added part with its values. The cures of one Advice were judged together on the model, in every corner
+/// of their tolerances: nothing is left against the cured circuit.
+struct Cure {
+  std::string kind;       ///< "divider", "pull-up", "series-diode", "level-buffer", ...
+  std::string what;       ///< one sentence that names it with its values
+  std::string why;        ///< with the figures that it reaches
+  std::string next_best;  ///< what else was looked at and why it was not chosen; "" when there was nothing
+  std::vector<Component> components;
+  std::vector<std::string> steps;  ///< how to build it in, with the cautions that belong there
+};
+
 /// Verdict, reasons and cure for a fitting.
 struct Advice {
   Verdict verdict = Verdict::Apart;
   Assessment now;                   ///< as it stands
-  std::optional<RepinPlan> plan;    ///< REPIN; its result is clean
+  std::optional<RepinPlan> plan;    ///< REPIN, or ADAPT with cures: its result is clean
   std::vector<std::string> softer;  ///< cures that need no tool, to be said first: a jumper, turning the plug
   int new_housings = 0;             ///< how many of `parts` are housings
   std::vector<std::string> parts;   ///< ADAPT: what to add, in words
+  std::vector<Cure> cures;          ///< ADAPT: computed and judged; empty when no values could be computed
+  std::optional<Harness> cured;  ///< with the cures built in and the contacts of `plan` moved; judged clean
   std::vector<Measurement> measurements;  ///< MEASURE: cheapest first
   std::vector<Setting> settings;          ///< that hold after the verdict was followed
   std::vector<SeatingJudgement> wrong;    ///< other seatings after the verdict was followed, worst first
