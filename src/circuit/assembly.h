@@ -28,6 +28,10 @@
 //   own level        open-circuit volts / pull as a current from minus beside the pull resistance
 //
 //   own supply       volts / 0.1 ohm as a current beside 0.1 ohm
+//
+//   regulator        off | on: as an own supply, from minus to out; what the loads behind it draw flows into
+//                    its input as through a load that needs its input volts. A knob on the board: off without
+//                    power, and otherwise only where its minus is not ground itself
 #pragma once
 
 #include <cstdint>
@@ -57,6 +61,7 @@ struct Choice {
   bool rest = true;   ///< possible while the firmware does not run
   double figure = 0;  ///< of Position::Level: volts
   std::vector<Change> changes;
+  bool with_power = true;  ///< possible while the board has power
 };
 
 /// Something that can be in several positions: an output, a switch, a device's output stage, a supply of its

@@ -58,6 +58,7 @@ enum class ExcessKind {
   LevelLow,            ///< a low level does not fall below it; volts
   Stuck,               ///< an input never changes over all states of the device; volts
   Floating,            ///< an input that nothing drives in some state
+  ResistorPower,       ///< a resistor of a stated limit gets more; watts
   ResetUnknown,        ///< a heater on an output whose state at reset is not stated
   TooManyStates        ///< an island has more states than were looked at; how many
 };

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "circuit/carried.h"
 #include "circuit/limits.h"
 
 namespace plugward::circuit {
@@ -50,20 +51,6 @@ bool mark_shorted(Solved& s, const ContactBranch& b, double limit, bool supply) 
   return any;
 }
 
-/// The largest current either way, counted positive.
-struct Largest {
-  Probe probe;
-  Extreme most;
-};
-
-Largest largest(const Solved& s, const Probe& amps, const Filter& filter) {
-  Probe back = amps;
-  for (Term& t : back) t.weight = -t.weight;
-  const Extreme out = extreme(s, amps, Side::Highest, filter);
-  const Extreme in = extreme(s, back, Side::Highest, filter);
-  return !in.found || out.value >= in.value ? Largest{amps, out} : Largest{back, in};
-}
-
 /// Reports a current, with its state and the way it takes.
 struct CurrentCheck {
   const Solved& s;
@@ -93,15 +80,6 @@ struct CurrentCheck {
   }
 };
 
-/// Coil of a motor at a terminal, nullptr when there is none.
-const Coil* coil_at(const Circuit& c, TerminalRef t) {
-  for (const Part& part : c.device(t.device).parts) {
-    const auto* coil = std::get_if<Coil>(&part);
-    if (coil != nullptr && (coil->a == t.terminal || coil->b == t.terminal)) return coil;
-  }
-  return nullptr;
-}
-
 void judge_family(const CurrentCheck& check, const Family& family, const Largest& current, int contact) {
   const Circuit& c = check.s.circuit;
   const ContactBranch& b = c.contacts[at(contact)];
@@ -124,24 +102,10 @@ void judge_family(const CurrentCheck& check, const Family& family, const Largest
   }
 }
 
-/// A motor driver regulates the current of its coil: what flows is what is set, not what the network says.
-Largest regulated(const Circuit& c, const ContactBranch& b, Largest current) {
-  const TouchedPin& pin = c.pins[at(b.pin)];
-  const Coil* coil = coil_at(c, b.terminal);
-  if (pin.pin->function != PinFunction::Coil || coil == nullptr || !(current.most.value > 0.0))
-    return current;
-  const double limit = pin.pin->limit.value_or(c.defaults.coil_limit).value;
-  const double set = coil->amps ? std::min(coil->amps->value, limit) : limit;
-  const double scale = set / current.most.value;
-  for (Term& t : current.probe) t.weight *= scale;
-  current.most.value = set;
-  return current;
-}
-
 void judge_contact(const CurrentCheck& check, int contact) {
   const Circuit& c = check.s.circuit;
   const ContactBranch& b = c.contacts[at(contact)];
-  const Largest current = regulated(c, b, largest(check.s, current_of(c, b), check.filter));
+  const Largest current = contact_current(check.s, contact, check.filter);
   if (!current.most.found) return;
   const std::string& header = c.fitting->board->headers[at(b.contact.header)].family;
   const std::string& plug = c.fitting->harness->plugs[at(b.contact.plug)].family;
@@ -162,21 +126,12 @@ void judge_contact(const CurrentCheck& check, int contact) {
 void judge_pin(const CurrentCheck& check, int pin) {
   const Circuit& c = check.s.circuit;
   const TouchedPin& p = c.pins[at(pin)];
-  Probe amps;
-  int contact = -1;
-  for (std::size_t i = 0; i < c.contacts.size(); ++i) {
-    const ContactBranch& b = c.contacts[i];
-    if (b.pin != pin || b.resistor < 0) continue;
-    const Probe part = current_of(c, b);
-    amps.insert(amps.end(), part.begin(), part.end());
-    contact = static_cast<int>(i);
-  }
+  const auto [current, contact] = pin_current(check.s, pin, check.filter);
   if (contact < 0) return;
   const PinFunction function = p.pin->function;
   std::optional<Amps> limit = p.pin->limit;
   if (!limit && function == PinFunction::Output) limit = c.defaults.output_limit;
   if (!limit && function == PinFunction::Coil) limit = c.defaults.coil_limit;
-  const Largest current = largest(check.s, amps, check.filter);
   if (limit) {
     check.report(ExcessKind::PinOvercurrent, pin_locus(p), current, limit->value,
                  limit->value * (1 + c.defaults.share_margin), contact);
@@ -186,30 +141,10 @@ void judge_pin(const CurrentCheck& check, int pin) {
   }
 }
 
-/// Sums the worst of every island: an upper bound, since islands do not know of one another.
 void judge_rail(const Solved& s, Excesses& found, int rail) {
   if (!s.circuit.rail(rail).limit) return;
   const double limit = s.circuit.rail(rail).limit->value;
-  double sum = 0;
-  std::vector<Where> where;
-  for (std::size_t i = 0; i < s.islands.size(); ++i) {
-    const Island& island = s.islands[i];
-    const auto r = std::find(island.rails.begin(), island.rails.end(), rail);
-    if (r == island.rails.end()) continue;
-    const std::size_t column = static_cast<std::size_t>(r - island.rails.begin());
-    double most = 0;
-    int best = -1;
-    for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
-      if (!unshorted(0, island, state)) continue;
-      const double amps = island.rail_amps[at(state) * island.rails.size() + column];
-      if (amps <= most) continue;
-      most = amps;
-      best = state;
-    }
-    if (best < 0) continue;
-    sum += most;
-    where.push_back({static_cast<int>(i), best});
-  }
+  const auto [sum, where] = rail_current(s, rail);
   if (sum <= limit * (1 + s.circuit.defaults.share_margin)) return;
   Excess e;
   e.kind = ExcessKind::RailOverload;

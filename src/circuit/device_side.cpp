@@ -1,11 +1,16 @@
 // SPDX-License-Identifier: MIT
 // What a device's parts are in the network. The table is in assembly.h.
+#include <algorithm>
+
 #include "circuit/assembly.h"
 
 namespace plugward::circuit {
 namespace {
 
 using What = Change::What;
+
+/// What a regulator that is off has at its output: the divider that senses it (common practice, no source).
+constexpr double regulator_off_ohms = 10e3;
 
 /// Adds one part; `branch` says afterwards where it is found again.
 struct PartAdder {
@@ -77,6 +82,51 @@ struct PartAdder {
     }
     branch.knob = add_knob(c, std::move(k));
     c.has_source = true;
+  }
+
+  /// Does a lead tie the terminal to ground itself?
+  bool grounded(TerminalIndex t) const {
+    return std::any_of(c.contacts.begin(), c.contacts.end(), [&](const ContactBranch& b) {
+      return b.resistor >= 0 && b.terminal == TerminalRef{branch.device, t} &&
+             c.pins[static_cast<std::size_t>(b.pin)].pin->function == PinFunction::Ground;
+    });
+  }
+
+  /// What the loads fed by `plus` draw together.
+  double drawn_from(TerminalIndex plus) const {
+    double amps = 0;
+    for (const Part& part : c.device(branch.device).parts) {
+      const auto* load = std::get_if<Load>(&part);
+      if (load != nullptr && load->plus == plus) amps += load->draws.value;
+    }
+    return amps;
+  }
+
+  void operator()(const Regulator& r) {
+    const double ohms = c.defaults.source.value;
+    branch.resistor = add_resistor(c, node(r.out), node(r.minus), open_circuit);
+    const int current = add_current(c, node(r.minus), node(r.out), 0.0);
+    Knob k = knob();
+    k.on_board = true;
+    k.choices.push_back(
+        {Position::Off,
+         true,
+         0,
+         {{What::ResistorOhms, branch.resistor, regulator_off_ohms}, {What::CurrentAmps, current, 0.0}}});
+    k.choices.back().with_power = !grounded(r.minus);
+    const auto give = [&](Volts volts) {
+      k.choices.push_back(
+          {Position::Level,
+           true,
+           volts.value,
+           {{What::ResistorOhms, branch.resistor, ohms}, {What::CurrentAmps, current, volts.value / ohms}}});
+    };
+    give(r.volts.max);
+    if (r.volts.min != r.volts.max) give(r.volts.min);
+    k.base = 1;
+    branch.knob = add_knob(c, std::move(k));
+    const double amps = drawn_from(r.out);
+    if (amps > 0.0) add_resistor(c, node(r.in), node(r.minus), r.needs.middle().value / amps);
   }
 
   /// A stage that conducts from `from` to `to`; its choices are put into `k` with `on` as their position.

@@ -43,6 +43,7 @@ std::vector<Excess> excesses(const Fitting& fitting, std::span<const Contact> co
   circuit::judge_voltages(solved, found);
   circuit::judge_supplies(solved, found);
   circuit::judge_currents(solved, found);
+  circuit::judge_added_parts(solved, found);
   circuit::judge_output_levels(solved, found);
   circuit::judge_input_levels(solved, found);
   judge_completeness(solved, found);

@@ -91,16 +91,25 @@ int receiver_at(const Circuit& c, int device, TerminalIndex terminal) {
   return -1;
 }
 
-std::vector<TerminalRef> wired_to(const Circuit& c, int pin) {
-  std::vector<TerminalRef> reached;
+namespace {
+
+/// Does a contact hold the terminal at ground or at a rail?
+bool held(const Circuit& c, TerminalRef terminal) {
+  return std::any_of(c.contacts.begin(), c.contacts.end(), [&](const ContactBranch& b) {
+    if (b.resistor < 0 || b.terminal != terminal) return false;
+    const PinFunction function = c.pins[at(b.pin)].pin->function;
+    return function == PinFunction::Ground || function == PinFunction::Supply;
+  });
+}
+
+/// Goes on from the terminals in `reached`.
+void reach_on(const Circuit& c, std::vector<TerminalRef>& reached) {
   const auto reach = [&](TerminalRef t) {
     if (std::find(reached.begin(), reached.end(), t) == reached.end()) reached.push_back(t);
   };
-  for (const ContactBranch& b : c.contacts) {
-    if (b.pin == pin && b.resistor >= 0) reach(b.terminal);
-  }
   for (std::size_t i = 0; i < reached.size(); ++i) {
     const TerminalRef here = reached[i];
+    if (held(c, here)) continue;
     const auto pass = [&](TerminalIndex a, TerminalIndex b) {
       if (a == here.terminal) reach({here.device, b});
       if (b == here.terminal) reach({here.device, a});
@@ -111,7 +120,39 @@ std::vector<TerminalRef> wired_to(const Circuit& c, int pin) {
       if (const auto* diode = std::get_if<Diode>(&part)) pass(diode->anode, diode->cathode);
     }
   }
+}
+
+}  // namespace
+
+std::vector<TerminalRef> wired_to(const Circuit& c, int pin) {
+  std::vector<TerminalRef> reached;
+  for (const ContactBranch& b : c.contacts) {
+    if (b.pin != pin || b.resistor < 0) continue;
+    if (std::find(reached.begin(), reached.end(), b.terminal) == reached.end()) reached.push_back(b.terminal);
+  }
+  reach_on(c, reached);
   return reached;
+}
+
+std::vector<TerminalRef> wired_to(const Circuit& c, TerminalRef terminal) {
+  std::vector<TerminalRef> reached{terminal};
+  reach_on(c, reached);
+  return reached;
+}
+
+std::vector<std::uint64_t> corners(const Solved& s, const Probe& probe) {
+  std::uint64_t mask = 0;
+  for (const Term& t : probe) {
+    const int island = s.island_of[at(t.node)];
+    if (island >= 0) mask |= s.islands[at(island)].rail_mask;
+  }
+  std::vector<std::uint64_t> all;
+  std::uint64_t corner = 0;
+  do {
+    all.push_back(corner);
+    corner = (corner - mask) & mask;
+  } while (corner != 0);
+  return all;
 }
 
 Probe current_of(const Circuit& c, const ContactBranch& b) {

@@ -2,6 +2,7 @@
 // Internal. The limits that are judged, one file for each kind; all report into one list.
 #pragma once
 
+#include <cstdint>
 #include <vector>
 
 #include "circuit/path.h"
@@ -21,7 +22,8 @@ void judge_shorts(Solved&, Excesses&);  ///< marks the states that are shorted: 
 void judge_voltages(const Solved&, Excesses&);
 void judge_supplies(const Solved&, Excesses&);
 void judge_currents(const Solved&, Excesses&);
-void judge_output_levels(const Solved&, Excesses&);  ///< board to device
+void judge_added_parts(const Solved&, Excesses&);    ///< resistors of a stated limit, regulators
+void judge_output_levels(const Solved&, Excesses&);  ///< board to device, and device to itself
 void judge_input_levels(const Solved&, Excesses&);   ///< device to board
 
 // Common tools.
@@ -35,8 +37,15 @@ const Part& part_of(const Circuit&, const PartBranch&);
 bool touched(const Circuit&, int device, TerminalIndex);
 /// Index into Circuit::parts of the receiver at a terminal, -1 when there is none.
 int receiver_at(const Circuit&, int device, TerminalIndex);
-/// Terminals that a pin's leads lead to, and on through joins, resistors and diodes of the devices.
+/// Terminals that a pin's leads lead to, and on through joins, resistors and diodes of the devices. Nothing
+/// goes on beyond a terminal that another pin holds at ground or at a rail.
 std::vector<TerminalRef> wired_to(const Circuit&, int pin);
+/// The same from a terminal.
+std::vector<TerminalRef> wired_to(const Circuit&, TerminalRef);
+/// What a load, or an input that is fed like one, gets.
+void judge_load(const Solved&, Excesses&, const PartBranch&, const Load&);
+/// Every combination of the ends of tolerance of the rails that reach a probe.
+std::vector<std::uint64_t> corners(const Solved&, const Probe&);
 /// Amperes from the pin into the lead.
 Probe current_of(const Circuit&, const ContactBranch&);
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Does what the board sends reach the thresholds of the device that reads it?
+// Does what the board sends reach the thresholds of the device that reads it? And what a part of the device
+// sends to another part of it, where no pin of the board has a say: a level buffer before an input.
 #include <algorithm>
 #include <cmath>
 
@@ -31,11 +32,13 @@ std::optional<Threshold> threshold(const std::optional<Volts>& volts, const std:
   return std::nullopt;
 }
 
-/// One output pin against one receiver.
+/// One output against one receiver.
 struct OutputLevel {
   const Solved& s;
   Excesses& found;
-  const TouchedPin& pin;
+  int knob = -1;  ///< of the output
+  int own = -1;   ///< island of the output
+  Locus from{};   ///< the output
   const PartBranch& branch;
   const Receiver& receiver;
 
@@ -50,12 +53,11 @@ struct OutputLevel {
     for (const Term& term : supply) {
       if (term.weight != 0.0) over.push_back({term.node, -term.weight});
     }
-    const int own = s.island_of[at(pin.node)];
     const Filter filter = [&](int index, const Island& island, int state) {
       if (!unshorted(index, island, state)) return false;
       if (index != own) return true;
-      const int k = knob_in(island, pin.knob);
-      return k >= 0 && c.knobs[at(pin.knob)].choices[at(island.choice(state, k))].position == level;
+      const int k = knob_in(island, knob);
+      return k >= 0 && c.knobs[at(knob)].choices[at(island.choice(state, k))].position == level;
     };
     const bool high = kind == ExcessKind::LevelHigh;
     const auto bad = [&](double v) { return high ? v < limit.volts - rounding : v > limit.volts + rounding; };
@@ -68,14 +70,51 @@ struct OutputLevel {
     e.always = bad(extreme(s, over, high ? Side::Highest : Side::Lowest, filter).value);
     e.at = part_locus(branch);
     e.at.terminal = receiver.terminal;
-    e.from = pin_locus(pin);
+    e.from = from;
     e.state = words_of(s, over, worst, bad, filter);
     for (const Where& w : worst.where) {
       if (w.island == own) e.path = path_to(s, w, t, high ? Side::Highest : Side::Lowest).words;
     }
     found.add(e);
   }
+
+  /// Against both thresholds, as far as they are stated.
+  void judge_both() const {
+    if (const auto high = threshold(receiver.high_above, receiver.high_above_share)) {
+      judge(Position::High, ExcessKind::LevelHigh, *high);
+    }
+    if (const auto low = threshold(receiver.low_below, receiver.low_below_share)) {
+      judge(Position::Low, ExcessKind::LevelLow, *low);
+    }
+  }
 };
+
+/// Does any pin of the board reach the terminal?
+bool reached_by_a_pin(const Circuit& c, TerminalRef terminal) {
+  for (std::size_t i = 0; i < c.pins.size(); ++i) {
+    const PinFunction function = c.pins[i].pin->function;
+    if (function == PinFunction::Ground || function == PinFunction::Supply) continue;
+    const auto reached = wired_to(c, static_cast<int>(i));
+    if (std::find(reached.begin(), reached.end(), terminal) != reached.end()) return true;
+  }
+  return false;
+}
+
+/// What a push-pull output of a device gives to the inputs on its own net.
+void judge_own_levels(const Solved& s, Excesses& found, const PartBranch& output, const Driver& driver) {
+  const Circuit& c = s.circuit;
+  const TerminalRef terminal{output.device, driver.terminal};
+  const int island = s.island_of[at(c.terminal(output.device, driver.terminal))];
+  if (driver.kind != OutputKind::PushPull || output.knob < 0 || island < 0) return;
+  for (const TerminalRef t : wired_to(c, terminal)) {
+    const int index = receiver_at(c, t.device, t.terminal);
+    if (index < 0 || reached_by_a_pin(c, t)) continue;
+    const PartBranch& branch = c.parts[at(index)];
+    OutputLevel{
+        s, found, output.knob, island, part_locus(output), branch, std::get<Receiver>(part_of(c, branch))}
+        .judge_both();
+  }
+}
 
 }  // namespace
 
@@ -89,7 +128,6 @@ void judge_output_levels(const Solved& s, Excesses& found) {
       if (index < 0) continue;
       const PartBranch& branch = c.parts[at(index)];
       const auto& receiver = std::get<Receiver>(part_of(c, branch));
-      const OutputLevel level{s, found, pin, branch, receiver};
       const auto& choices = c.knobs[at(pin.knob)].choices;
       if (std::none_of(choices.begin(), choices.end(),
                        [](const Choice& k) { return k.position == Position::High; })) {
@@ -99,13 +137,13 @@ void judge_output_levels(const Solved& s, Excesses& found) {
         e.from = part_locus(branch);
         found.add(e);
       }
-      if (const auto high = threshold(receiver.high_above, receiver.high_above_share)) {
-        level.judge(Position::High, ExcessKind::LevelHigh, *high);
-      }
-      if (const auto low = threshold(receiver.low_below, receiver.low_below_share)) {
-        level.judge(Position::Low, ExcessKind::LevelLow, *low);
-      }
+      OutputLevel{s, found, pin.knob, s.island_of[at(pin.node)], pin_locus(pin), branch, receiver}
+          .judge_both();
     }
+  }
+  for (const PartBranch& branch : c.parts) {
+    const auto* driver = std::get_if<Driver>(&part_of(c, branch));
+    if (driver != nullptr) judge_own_levels(s, found, branch, *driver);
   }
 }
 

@@ -68,6 +68,9 @@ struct Recorder {
   }
 
   void record(std::uint64_t corner, bool powered) {
+    for (std::size_t k = 0; powered && k < set.size(); ++k) {
+      if (!knob(k).choices[set[k]].with_power) return;
+    }
     const std::vector<double>& volts = solver.solve(network);
     island.volts.insert(island.volts.end(), volts.begin(), volts.end());
     island.choices.insert(island.choices.end(), set.begin(), set.end());

@@ -28,22 +28,6 @@ Excess excess_at(const Solved& s, ExcessKind kind, const PartBranch& branch, con
   return e;
 }
 
-/// Every combination of the ends of tolerance of the rails that reach a probe.
-std::vector<std::uint64_t> corners(const Solved& s, const Probe& probe) {
-  std::uint64_t mask = 0;
-  for (const Term& t : probe) {
-    const int island = s.island_of[at(t.node)];
-    if (island >= 0) mask |= s.islands[at(island)].rail_mask;
-  }
-  std::vector<std::uint64_t> all;
-  std::uint64_t corner = 0;
-  do {
-    all.push_back(corner);
-    corner = (corner - mask) & mask;
-  } while (corner != 0);
-  return all;
-}
-
 void judge_low_supply(const Solved& s, Excesses& found, const PartBranch& branch, const Load& load,
                       const Probe& probe, Node plus) {
   const double least = load.needs.min.value;
@@ -70,6 +54,8 @@ void judge_low_supply(const Solved& s, Excesses& found, const PartBranch& branch
   if (!all) e.state = words_of(s, probe, worst, bad, powered);
   found.add(e);
 }
+
+}  // namespace
 
 void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, const Load& load) {
   const Circuit& c = s.circuit;
@@ -103,6 +89,8 @@ void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, cons
   if (!is_reversed || load.reversed == Reversal::Blocked)
     judge_low_supply(s, found, branch, load, probe, plus);
 }
+
+namespace {
 
 /// A heater has no polarity: the probe whose extreme is the largest voltage either way.
 struct HeaterVolts {

@@ -12,8 +12,11 @@ Outcome run_check(const Options& options) {
   Workbench bench;
   const std::optional<Fitting> fitting = load_fitting(bench, options);
   if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
-  const Advice advice = advise(*fitting);
-  const AdviceTextOptions text{{.colour = options.colour_out}, retell("repin", options)};
+  const AdviseOptions whole{.budget = true};
+  const Advice advice = bench.loom ? advise_loom(*bench.loom, bench.loom_bench, *fitting, whole)
+                                   : advise(*fitting, whole);
+  const AdviceTextOptions text{{.colour = options.colour_out},
+                               bench.loom ? "" : retell("repin", options)};
   return {advice.verdict == Verdict::Mate ? ExitStatus::Fine : ExitStatus::NotFine,
           options.format == ProductFormat::Json ? advice_json(bench.sources, *fitting, advice)
                                                 : advice_text(bench.sources, *fitting, advice, text),

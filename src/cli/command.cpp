@@ -24,14 +24,22 @@ constexpr Takes with(Takes takes, bool csv, bool adapter) {
   return takes;
 }
 
+/// A whole machine in one file will do as well.
+constexpr Takes or_loom(Takes takes) {
+  takes.words_say = "a board file and one or more harness files, in any order; or one loom file alone";
+  takes.fewest = 1;
+  takes.loom = true;
+  return takes;
+}
+
 constexpr auto commands = std::to_array<Command>({
     {"check", "may this cable go on this board? verdict and findings",
      "plugward check boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
-     mating(true, false), run_check},
+     or_loom(mating(true, false)), run_check},
     {"repin", "which contacts to move, step by step, with cautions and tests",
      "plugward repin boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
      with(mating(true, false), false, true), run_repin},
-    {"draw", "one labelled picture: header, housing now and then, moves",
+    {"draw", "labelled pictures: board, headers, housings now and then, moves",
      "plugward draw boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --plug control -o kite.svg",
      mating(false, true), run_draw},
     {"place", "the best headers of a board for all plugs at once, and the runner-up",
@@ -56,7 +64,7 @@ constexpr auto commands = std::to_array<Command>({
      "the descriptions themselves: every fault of every file in one run",
      "plugward lint boards/heron-m7.xml harnesses/kite-probe.xml",
      {.words = "FILE",
-      .words_say = "board, harness and family files",
+      .words_say = "board, harness, loom and family files",
       .fewest = 1,
       .most = 1000,
       .families = true,

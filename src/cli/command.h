@@ -30,7 +30,8 @@ struct Takes {
   bool csv = false;      ///< --format also takes csv
   bool folders = false;  ///< --in
   bool adapter = false;  ///< --adapter
-  bool picture = false;  ///< --picture --plug --view
+  bool picture = false;  ///< --picture --plug --view --paper
+  bool loom = false;     ///< a loom file may stand alone
 };
 
 struct Command {

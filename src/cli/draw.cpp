@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// draw: one picture of one plug and its header. Tested in tests/cases.
+// draw: one plug and its header, or the whole board with all plugs. Tested in tests/cases.
 #include <algorithm>
 #include <array>
 
@@ -8,6 +8,7 @@
 #include "cli/load.h"
 #include "draw/canvas.h"
 #include "draw/mating_picture.h"
+#include "draw/pages.h"
 #include "plan/repin.h"
 
 namespace plugward {
@@ -32,6 +33,13 @@ View view_of(const Options& options) {
   throw UsageError(format("'--view' takes wire, mating, not '{}'", options.view));
 }
 
+SheetSize sheet_of(const Options& options) {
+  if (options.paper == "a4") return a4_landscape;
+  if (options.paper == "letter") return letter_landscape;
+  throw UsageError(format("'--paper' takes a4, letter, not '{}'", options.paper));
+}
+
+/// REQUIRES: --plug is given, or there is one placement.
 int placement_to_draw(const Fitting& fitting, const Options& options) {
   std::vector<std::string> placed;
   for (const Placement& placement : fitting.placements) {
@@ -51,21 +59,30 @@ int placement_to_draw(const Fitting& fitting, const Options& options) {
 Outcome run_draw(const Options& options) {
   const PictureFormat picture = picture_format(options);
   const View view = view_of(options);
+  const SheetSize sheet = sheet_of(options);
   Workbench bench;
   const std::optional<Fitting> fitting = load_fitting(bench, options);
   if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
-  const MatingPictureOptions which{.view = view, .placement = placement_to_draw(*fitting, options)};
-  if (options.plug.empty() && fitting->placements.size() > 1) {
-    bench.notes.push_back(
-        format("drawn is plug '{}', the first of {}; --plug names another",
-               fitting->harness->plugs[static_cast<std::size_t>(fitting->placements[0].plug)].id,
-               fitting->placements.size()));
-  }
+  const bool all = options.plug.empty() && fitting->placements.size() > 1;
+  const int placement = all ? 0 : placement_to_draw(*fitting, options);
   const std::unique_ptr<TextMeasure> measure = make_text_measure();
   PictureOptions drawn;
   drawn.format = picture;
-  const Scene scene = mating_picture(*fitting, advise(*fitting), which, *measure);
-  return {ExitStatus::Fine, render(scene, drawn), stderr_text(bench, options)};
+  const Advice advice = advise(*fitting);
+  std::string product;
+  if (all && picture == PictureFormat::Pdf) {
+    product = render_pages(placement_pages(*fitting, advice, {sheet, view}, *measure), drawn);
+  } else if (all) {
+    product = render(placement_image(*fitting, advice, {sheet, view}, *measure), drawn);
+  } else {
+    MatingPictureOptions one;
+    one.view = view;
+    one.placement = placement;
+    one.width = sheet.width;
+    one.height = sheet.height;
+    product = render(mating_picture(*fitting, advice, one, *measure), drawn);
+  }
+  return {ExitStatus::Fine, std::move(product), stderr_text(bench, options)};
 }
 
 }  // namespace plugward

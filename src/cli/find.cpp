@@ -1,12 +1,224 @@
 // SPDX-License-Identifier: MIT
-// find: which boards take this harness. Tested in tests/cases.
+// find: which boards take this harness. Each thread reads, judges and renders board after board with texts,
+// diagnostics and catalogue of its own, and forgets them; a block a board goes out in the order of the files
+// as soon as it is ready, and a short record is kept for the ranking at the end. So the memory does not grow
+// with the boards but for these records, and the bytes do not depend on the number of threads.
+//
+// Exit status: 0 the search was done, whether or not a board takes the harness; 1 the harness or files in the
+// folders have errors or cannot be read (the others are searched all the same); 2 a folder cannot be read, or
+// no file is in it. Tested in tests/cases.
+#include <chrono>
+#include <thread>
+
+#include "base/file.h"
+#include "base/format.h"
+#include "cli/find_files.h"
+#include "cli/in_order.h"
 #include "cli/load.h"
+#include "cli/retell.h"
+#include "plan/find.h"
+#include "report/diagnostic_text.h"
+#include "report/find_json.h"
+#include "report/find_text.h"
 
 namespace plugward {
+namespace {
+
+/// What a thread hands over for one file.
+struct Look {
+  std::string product;
+  std::string diagnostics;
+  FindSummary summary;  ///< of this file alone
+  bool fault = false;
+};
+
+/// Reads and judges board files, one after the other.
+class Scout {
+ public:
+  Scout(const Workbench& bench, const Options& options, const std::vector<std::string>& files)
+      : bench_(bench),
+        options_(options),
+        files_(files),
+        catalogue_(bench.catalogue),
+        finder_(*bench.harness, catalogue_) {}
+
+  Scout(const Scout&) = delete;  // the finder points to the catalogue
+  Scout& operator=(const Scout&) = delete;
+
+  Look operator()(std::size_t index) {
+    const std::string& path = files_[index];
+    Look look;
+    try {
+      Sources sources;
+      look_at(path, sources, sources.add(path, read_file(path)), look);
+    } catch (const WorldError& error) {
+      leave_out(look, path, "cannot be read", format("plugward: error: {}: left out\n", error.what()), true);
+    }
+    return look;
+  }
+
+ private:
+  void look_at(const std::string& path, const Sources& sources, FileId file, Look& look) {
+    Diagnostics diagnostics;
+    const Description description = read_description(sources, file, catalogue_, diagnostics);
+    if (diagnostics.has_errors()) {
+      diagnostics.sort();
+      DiagnosticTextOptions how;
+      how.colour = options_.colour_err;
+      how.per_rule = static_cast<std::size_t>(options_.max_errors);
+      leave_out(look, path, "errors",
+                diagnostics_text(sources, diagnostics, how) +
+                    format("plugward: note: '{}' has errors: left out\n", path),
+                true);
+    } else if (description.board == nullptr) {
+      const std::string_view what = description.harness ? "a harness" : "connector families";
+      leave_out(look, path, "not a board",
+                format("plugward: note: '{}' describes {}: left out\n", path, what), false);
+    } else {
+      render(path, *description.board, finder_.look(*description.board), look);
+    }
+    if (description.families || diagnostics.has_errors()) catalogue_ = bench_.catalogue;
+  }
+
+  void render(const std::string& path, const Board& board, const BoardFit& fit, Look& look) const {
+    const Harness& harness = *bench_.harness;
+    look.summary.add(path, board, harness, fit);
+    look.product = options_.format == ProductFormat::Json
+                       ? find_json_board(path, board, harness, fit)
+                       : find_block(path, board, harness, fit, {.colour = options_.colour_out});
+  }
+
+  static void leave_out(Look& look, const std::string& path, std::string why, std::string told, bool fault) {
+    look.summary.left_out.push_back({path, std::move(why)});
+    look.diagnostics = std::move(told);
+    look.fault = fault;
+  }
+
+  const Workbench& bench_;
+  const Options& options_;
+  const std::vector<std::string>& files_;
+  Catalogue catalogue_;
+  Finder finder_;
+};
+
+/// "1200 of 10000 files", rewritten in place, for a person who watches.
+class Progress {
+ public:
+  Progress(const Options& options, std::size_t count) : options_(options), count_(count) {}
+
+  void tell(std::size_t done) {
+    const auto now = std::chrono::steady_clock::now();
+    if (!options_.terminal_err || !options_.stream_err || now - told_ < std::chrono::milliseconds(200))
+      return;
+    told_ = now;
+    options_.stream_err(format("\r{} of {} files", done, count_));
+    shown_ = true;
+  }
+
+  void wipe() {
+    if (shown_) options_.stream_err("\r\x1b[K");
+    shown_ = false;
+  }
+
+ private:
+  const Options& options_;
+  std::size_t count_;
+  std::chrono::steady_clock::time_point told_ = std::chrono::steady_clock::now();
+  bool shown_ = false;
+};
+
+/// Gathers what the threads found and passes it on.
+class Gatherer {
+ public:
+  Gatherer(const Options& options, std::size_t count) : options_(options), progress_(options, count) {}
+
+  void take(std::size_t index, Look look) {
+    if (!look.diagnostics.empty()) tell(look.diagnostics);
+    if (!look.product.empty()) {
+      const bool json = options_.format == ProductFormat::Json;
+      write((json ? find_json_between(boards_) : "") + look.product);
+      ++boards_;
+    }
+    if (look.fault) outcome_.status = ExitStatus::NotFine;
+    add(std::move(look.summary));
+    progress_.tell(index + 1);
+  }
+
+  void write(const std::string& text) {
+    progress_.wipe();
+    if (options_.stream_out) {
+      options_.stream_out(text);
+    } else {
+      outcome_.product += text;
+    }
+  }
+
+  void tell(const std::string& text) {
+    progress_.wipe();
+    if (options_.stream_err) {
+      options_.stream_err(text);
+    } else {
+      outcome_.diagnostics += text;
+    }
+  }
+
+  FindSummary& summary() { return summary_; }
+  Outcome finish() {
+    progress_.wipe();
+    return std::move(outcome_);
+  }
+
+ private:
+  void add(FindSummary one) {
+    for (FoundBoard& board : one.found) summary_.found.push_back(std::move(board));
+    for (std::string& file : one.empty) {
+      if (summary_.empty.size() < FindSummary::most_named) summary_.empty.push_back(std::move(file));
+    }
+    for (LeftOut& left : one.left_out) summary_.left_out.push_back(std::move(left));
+    summary_.empty_boards += one.empty_boards;
+  }
+
+  const Options& options_;
+  Progress progress_;
+  FindSummary summary_;
+  Outcome outcome_;
+  std::size_t boards_ = 0;  ///< written
+};
+
+/// The command that judges the best board at length.
+std::string next_command(const Options& options, const FindSummary& summary) {
+  if (summary.found.empty()) return "";
+  Options next = options;
+  const FoundBoard& best = summary.found.front();
+  next.words.insert(next.words.begin(), best.file);
+  for (const auto& [plug, header] : best.at) next.at.push_back({plug, header});
+  return retell("check", next);
+}
+
+}  // namespace
 
 Outcome run_find(const Options& options) {
+  if (options.folders.empty()) throw UsageError("'find' takes --in DIR: the folder with the board files");
   Workbench bench;
-  return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  if (!load_harness(bench, options)) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const std::vector<std::string> files = description_files(options.folders);
+  if (files.empty()) throw WorldError(format("no '.xml' file is in '{}'", join(options.folders, "', '")));
+
+  const bool json = options.format == ProductFormat::Json;
+  const int cores = static_cast<int>(std::thread::hardware_concurrency());
+  Gatherer gatherer(options, files.size());
+  gatherer.tell(stderr_text(bench, options));
+  if (json) gatherer.write(find_json_head(*bench.harness, options.words));
+  in_order<Look>(
+      files.size(), options.threads > 0 ? options.threads : cores,
+      [&] { return Scout(bench, options, files); },
+      [&](std::size_t index, Look look) { gatherer.take(index, std::move(look)); });
+  FindSummary& summary = gatherer.summary();
+  summary.rank();
+  gatherer.write(json
+                     ? find_json_tail(summary)
+                     : find_ranking(summary, next_command(options, summary), {.colour = options.colour_out}));
+  return gatherer.finish();
 }
 
 }  // namespace plugward

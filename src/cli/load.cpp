@@ -3,6 +3,7 @@
 #include "cli/load.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <utility>
 
 #include "base/edit_distance.h"
@@ -18,7 +19,8 @@ namespace {
 
 Description read_one(Workbench& bench, const std::string& path) {
   const FileId file = bench.sources.add(path, read_file(path));
-  return read_description(bench.sources, file, bench.catalogue, bench.diagnostics);
+  return read_description(bench.sources, file, bench.catalogue, bench.diagnostics, {},
+                          file_opener(bench.sources));
 }
 
 void take(Workbench& bench, const std::string& path, Description description) {
@@ -28,6 +30,10 @@ void take(Workbench& bench, const std::string& path, Description description) {
   if (description.board) {
     if (bench.board) throw UsageError(format("'{}' is a second board: give one board file", path));
     bench.board = std::move(description.board);
+  }
+  if (description.loom) {
+    bench.loom = std::move(description.loom);
+    bench.loom_files = std::move(description.loom_files);
   }
   if (!description.harness) return;
   for (const auto& other : bench.harnesses) {
@@ -87,13 +93,49 @@ std::map<std::string, std::string> stated_jumpers(const Board& board, const Opti
   return stated;
 }
 
+/// A loom stands alone and says itself where its plugs sit.
+Fitting loom_of(Workbench& bench, const Options& options) {
+  const std::string& path = bench.sources.file(bench.loom->span.file).path;
+  if (!options.command->takes.loom) {
+    throw UsageError(format("'{}' is a loom: '{}' takes a board and harnesses", path, options.command->name));
+  }
+  if (options.words.size() > 1) throw UsageError(format("'{}' is a loom: give it alone", path));
+  if (!options.at.empty() || !options.seen.empty()) {
+    throw UsageError(format("'{}' is a loom and says itself where its plugs and leads are: leave out '{}'",
+                            path, options.at.empty() ? "--seen" : "--at"));
+  }
+  const auto stated = stated_jumpers(bench.loom_files->board, options);
+  std::erase_if(bench.loom->jumpers, [&](const FittedJumper& f) { return stated.contains(f.jumper); });
+  bench.loom_bench = loom_bench(*bench.loom, *bench.loom_files);
+  bench.loom_bench.jumpers.insert(stated.begin(), stated.end());
+  return loom_fitting(*bench.loom_files, bench.loom_bench, bench.catalogue);
+}
+
 }  // namespace
+
+OpenFile file_opener(Sources& sources) {
+  return [&sources](const std::string& path, std::size_t limit) -> OpenedFile {
+    for (FileId id = 1; id <= sources.size(); ++id) {
+      if (sources.file(id).path == path) return {id, ""};
+    }
+    std::error_code ignored;
+    const auto status = std::filesystem::status(path, ignored);
+    if (std::filesystem::exists(status) && !std::filesystem::is_regular_file(status)) {
+      return {0, format("cannot read '{}': it is no plain file", path)};
+    }
+    try {
+      return {sources.add(path, read_file(path, limit)), ""};
+    } catch (const WorldError& error) {
+      return {0, error.what()};
+    }
+  };
+}
 
 void load_families(Workbench& bench, const Options& options) {
   add_builtin_families(bench.catalogue);
   for (const std::string& path : options.families) {
     const Description description = read_one(bench, path);
-    if (description.board || description.harness) {
+    if (description.board || description.harness || description.loom) {
       throw UsageError(format("'{}' after --families does not hold connector families", path));
     }
   }
@@ -104,6 +146,7 @@ std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Pl
   for (const std::string& path : options.words) take(bench, path, read_one(bench, path));
   bench.diagnostics.sort();
   if (bench.diagnostics.has_errors()) return std::nullopt;
+  if (bench.loom) return loom_of(bench, options);
   if (!bench.board) throw UsageError("no board file is among the files");
   if (bench.harnesses.empty()) throw UsageError("no harness file is among the files");
 
@@ -126,6 +169,8 @@ bool load_harness(Workbench& bench, const Options& options) {
     take(bench, path, read_one(bench, path));
     if (bench.board)
       throw UsageError(format("'{}' is a board file: '{}' takes harness files", path, options.command->name));
+    if (bench.loom)
+      throw UsageError(format("'{}' is a loom file: '{}' takes harness files", path, options.command->name));
   }
   bench.diagnostics.sort();
   if (bench.diagnostics.has_errors()) return false;

@@ -8,6 +8,7 @@
 #include "cli/options.h"
 #include "diag/diagnostic.h"
 #include "model/fitting.h"
+#include "plan/loom_bench.h"
 #include "reader/descriptions.h"
 
 namespace plugward {
@@ -24,8 +25,15 @@ struct Workbench {
   std::unique_ptr<Board> board;
   std::unique_ptr<Harness> harness;                 ///< all harnesses as one
   std::vector<std::unique_ptr<Harness>> harnesses;  ///< as read
-  std::vector<std::string> notes;                   ///< what the person should know about the choices made
+  std::unique_ptr<Loom> loom;  ///< of a whole machine; then there is neither of the above
+  std::unique_ptr<LoomFiles> loom_files;
+  LoomBench loom_bench;
+  std::vector<std::string> notes;  ///< what the person should know about the choices made
 };
+
+/// How the files that a loom names come into `sources`, each once. Only plain files are read: a loom of
+/// somebody else's may name anything.
+OpenFile file_opener(Sources& sources);
 
 /// Adds the built-in families and those of --families. Throws WorldError, UsageError.
 void load_families(Workbench&, const Options&);
@@ -37,7 +45,8 @@ enum class Placing {
 };
 
 /// Reads the files of the command line, a board and harnesses in any order, and builds the fitting: --seen,
-/// --at and --jumper applied. Several harnesses become one whose plugs are called "HARNESS/PLUG". Nothing
+/// --at and --jumper applied. Several harnesses become one whose plugs are called "HARNESS/PLUG". For a
+/// command that takes a loom, one loom file alone: it places its plugs itself, --jumper overrules it. Nothing
 /// when the files have errors: the diagnostics say which. Throws WorldError, UsageError.
 std::optional<Fitting> load_fitting(Workbench&, const Options&, Placing = Placing::StatedOrOnly);
 

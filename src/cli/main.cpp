@@ -40,6 +40,12 @@ ExitStatus run(const std::vector<std::string>& arguments) {
       use_colour(options.colour, options.to_stdout() && ::isatty(STDOUT_FILENO) != 0, environment);
   options.colour_err = use_colour(options.colour, ::isatty(STDERR_FILENO) != 0, environment);
 
+  options.terminal_err = ::isatty(STDERR_FILENO) != 0;
+  options.stream_err = [](std::string_view bytes) { write_stderr(std::string(bytes)); };
+  if (options.to_stdout()) {
+    options.stream_out = [](std::string_view bytes) { write_stdout(std::string(bytes)); };
+  }
+
   const Outcome outcome = options.command->run(options);
   write_stderr(outcome.diagnostics);
   if (options.to_stdout()) {

@@ -4,6 +4,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <charconv>
 #include <memory>
 
 #include "base/edit_distance.h"
@@ -28,6 +29,7 @@ struct Raw {
   Options options;
   std::vector<std::string> at, jumpers, seen;
   std::string format = "text";
+  std::string threads = "0";
   std::string colour = "auto";
 };
 
@@ -47,6 +49,10 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
   }
   if (takes.folders)
     repeated("--in", options.folders, "a folder of board files, searched to its depth", "DIR");
+  if (takes.folders) {
+    app.add_option("--threads", raw.threads, "files judged at a time; default: as many as there are cores")
+        ->type_name("N");
+  }
   if (takes.adapter) {
     app.add_flag("--adapter", options.adapter,
                  "plan a lead between cable and header instead of moving contacts");
@@ -59,10 +65,11 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
   if (takes.picture) {
     app.add_option("--picture", options.picture, "svg, pdf or png; else by the suffix of -o")
         ->type_name("KIND");
-    app.add_option("--plug", options.plug, "which plug to draw; needed when several are placed")
+    app.add_option("--plug", options.plug, "draw this plug alone; else all that are placed")
         ->type_name("PLUG");
     app.add_option("--view", options.view, "wire (the side of the leads, default) or mating")
         ->type_name("VIEW");
+    app.add_option("--paper", options.paper, "a4 (default) or letter, both landscape")->type_name("SIZE");
   }
   app.add_option("-o,--output", options.output, "write to this file instead of standard output")
       ->type_name("FILE");
@@ -145,6 +152,15 @@ std::string overview(std::span<const Command> commands) {
   return text;
 }
 
+int thread_count(const std::string& text) {
+  int count = -1;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), count);
+  if (error != std::errc() || end != text.data() + text.size() || count < 0 || count > 1024) {
+    throw UsageError("'--threads' takes a whole number up to 1024");
+  }
+  return count;
+}
+
 Options understand(Raw raw, const Command& command) {
   Options options = std::move(raw.options);
   options.command = &command;
@@ -159,6 +175,7 @@ Options understand(Raw raw, const Command& command) {
   options.colour = chosen<ColourChoice>(
       "--color", raw.colour,
       {{"always", ColourChoice::Always}, {"never", ColourChoice::Never}, {"auto", ColourChoice::Auto}});
+  options.threads = thread_count(raw.threads);
   if (options.max_errors < 0) throw UsageError("'--max-errors' takes a whole number from 0 on");
   return options;
 }

@@ -2,6 +2,7 @@
 // The command line as a plain struct. options.cpp is the one place that names the option library.
 #pragma once
 
+#include <functional>
 #include <span>
 #include <stdexcept>
 #include <string>
@@ -43,16 +44,23 @@ struct Options {
   std::vector<NamedValue> seen;
   std::vector<std::string> families;
   std::vector<std::string> folders;  ///< --in
+  int threads = 0;                   ///< files read and judged at a time; 0: as many as the machine has cores
   bool adapter = false;              ///< an adapter lead instead of moving contacts
   ProductFormat format = ProductFormat::Text;
   std::string output;   ///< "" or "-": standard output
   std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`
   std::string plug;
   std::string view = "wire";
+  std::string paper = "a4";
   int max_errors = 20;  ///< diagnostics of one rule; 0: all
   ColourChoice colour = ColourChoice::Auto;
   bool colour_out = false;  ///< settled by main from `colour`, the streams and the environment
   bool colour_err = false;
+  /// Where a command that runs long may write piece by piece; set by main. Empty stream_out: the product goes to
+  /// a file, whole or not at all, and is handed over with the Outcome.
+  std::function<void(std::string_view)> stream_out;
+  std::function<void(std::string_view)> stream_err;
+  bool terminal_err = false;  ///< a person watches standard error
 
   bool to_stdout() const { return output.empty() || output == "-"; }
 };

@@ -1,12 +1,45 @@
 // SPDX-License-Identifier: MIT
 // parts: what to buy for a plan. Tested in tests/cases.
+#include "base/format.h"
 #include "cli/load.h"
+#include "plan/parts_list.h"
+#include "report/parts_json.h"
+#include "report/parts_text.h"
 
 namespace plugward {
+namespace {
+
+PartsList list_for(const Fitting& fitting, bool adapter) {
+  const AdviseOptions quick{.wrong_seatings = false, .softer = false};
+  const Advice advice = advise(fitting, quick);
+  if (adapter) return parts_list(advise_adapter(fitting, advice, quick));
+  return parts_list(fitting, advice);
+}
+
+std::string product(const Options& options, const Fitting& fitting, const PartsList& list) {
+  switch (options.format) {
+    case ProductFormat::Json:
+      return parts_json(fitting, list);
+    case ProductFormat::Csv:
+      return parts_csv(list);
+    case ProductFormat::Text:
+      break;
+  }
+  return parts_text(fitting, list, {.colour = options.colour_out});
+}
+
+}  // namespace
 
 Outcome run_parts(const Options& options) {
   Workbench bench;
-  return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const std::optional<Fitting> fitting = load_fitting(bench, options);
+  if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const PartsList list = list_for(*fitting, options.adapter);
+  if (!list.planned && options.format == ProductFormat::Csv) {
+    bench.notes.push_back(format("no parts list: {}", list.summary));
+  }
+  return {list.planned ? ExitStatus::Fine : ExitStatus::NotFine, product(options, *fitting, list),
+          stderr_text(bench, options)};
 }
 
 }  // namespace plugward

@@ -93,10 +93,11 @@ class Chooser {
       if (candidates.empty()) {
         choice_.notes.push_back(no_header(plug, uses));
       } else if (candidates.size() > 1) {
-        return fail(format("plug '{}' may go on {}: say which with --at {}=HEADER", plug.id,
+        return fail(format("plug '{}' may go on {}: say which with --at {}=HEADER; 'plugward place' ranks them", plug.id,
                            header_list(board_, candidates), plug.id));
       } else if (!taken_.insert(candidates.front()).second) {
-        return fail(format("two plugs, one of them '{}', may go on {}: say which with --at {}=HEADER",
+        return fail(format("two plugs, one of them '{}', may go on {}: say which with --at {}=HEADER; 'plugward place' "
+                           "ranks them",
                            plug.id, header_list(board_, candidates), plug.id));
       } else {
         header_of_[i] = candidates.front();

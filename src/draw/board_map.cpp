@@ -93,9 +93,19 @@ LocalBoard board_around(const Header& header, const Board& board) {
   return local;
 }
 
+Point on_board(const Header& header, double along, double across) {
+  const Axes a = axes(header);
+  return {header.x.value + along * a.ux + across * a.vx, header.y.value + along * a.uy + across * a.vy};
+}
+
+Point pin_on_board(const Header& header, const Catalogue& catalogue, int number) {
+  const BodySize size = header_size(catalogue.find(header.family), header.rows, 1.0);
+  const Place place = place_of(number, header.positions, header.rows, header.numbering);
+  return on_board(header, place.column * size.pitch, place.row * size.row_pitch);
+}
+
 Box header_outline(const Header& header, const Catalogue& catalogue) {
   const BodySize size = header_size(catalogue.find(header.family), header.rows, 1.0);
-  const Axes a = axes(header);
   const int column_count = (header.positions + header.rows - 1) / header.rows;
   const double u0 = -size.side, u1 = (column_count - 1) * size.pitch + size.side;
   const double middle = (header.rows - 1) * size.row_pitch / 2;
@@ -103,8 +113,9 @@ Box header_outline(const Header& header, const Catalogue& catalogue) {
   Box box{1e9, 1e9, -1e9, -1e9};
   for (const double u : {u0, u1}) {
     for (const double v : {v0, v1}) {
-      const double x = header.x.value + u * a.ux + v * a.vx, y = header.y.value + u * a.uy + v * a.vy;
-      box = {std::min(box.left, x), std::min(box.top, y), std::max(box.right, x), std::max(box.bottom, y)};
+      const Point p = on_board(header, u, v);
+      box = {std::min(box.left, p.x), std::min(box.top, p.y), std::max(box.right, p.x),
+             std::max(box.bottom, p.y)};
     }
   }
   return box;

@@ -18,6 +18,12 @@ struct LocalBoard {
 };
 LocalBoard board_around(const Header&, const Board&);
 
+/// A point of a header on the board, mm from the board's lower left corner, board seen from above: `along` the row
+/// from pin 1, `across` it towards the second row as one faces the header.
+Point on_board(const Header&, double along, double across);
+/// Centre of a pin there. REQUIRES: 1 <= number <= header.positions.
+Point pin_on_board(const Header&, const Catalogue&, int number);
+
 /// Outline of a header on the board, mm from the board's lower left corner, board seen from above.
 Box header_outline(const Header&, const Catalogue&);
 

@@ -8,6 +8,7 @@
 #include <pango/pangocairo.h>
 
 #include <algorithm>
+#include <cassert>
 #include <cmath>
 #include <map>
 #include <tuple>
@@ -209,8 +210,9 @@ void repair_date(std::string& pdf, std::string_view key) {
   pdf.replace(open, room + 2, "(" + date + ")" + std::string(room - date.size(), ' '));
 }
 
-std::string render_pdf(const Scene& scene, const std::string& date) {
+std::string render_pdf(const std::vector<Scene>& scenes, const std::string& date) {
   std::string bytes;
+  const Scene& scene = scenes.front();
   const Owned<cairo_surface_t> surface(cairo_pdf_surface_create_for_stream(
       append_bytes, &bytes, scene.width * points_per_mm, scene.height * points_per_mm));
   check(cairo_surface_status(surface.get()));
@@ -227,8 +229,11 @@ std::string render_pdf(const Scene& scene, const std::string& date) {
   set(CAIRO_PDF_METADATA_MOD_DATE, when);
   {
     const Owned<cairo_t> c(cairo_create(surface.get()));
-    draw(c.get(), scene);
-    cairo_show_page(c.get());
+    for (const Scene& page : scenes) {
+      cairo_pdf_surface_set_size(surface.get(), page.width * points_per_mm, page.height * points_per_mm);
+      draw(c.get(), page);
+      cairo_show_page(c.get());
+    }
   }
   cairo_surface_finish(surface.get());
   check(cairo_surface_status(surface.get()));
@@ -237,7 +242,9 @@ std::string render_pdf(const Scene& scene, const std::string& date) {
   return bytes;
 }
 
+/// The library's images have at most 32767 rows; a higher one is drawn coarser.
 std::string render_png(const Scene& scene, double dpi) {
+  dpi = std::min(dpi, 32000 * 25.4 / std::max(scene.width, scene.height));
   const double scale = dpi / 72.0;
   const Owned<cairo_surface_t> surface(
       cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::ceil(scene.width / 25.4 * dpi)),
@@ -328,13 +335,18 @@ std::string render_svg(const Scene& scene, const std::string& prefix) {
 std::string render(const Scene& scene, const PictureOptions& options) {
   switch (options.format) {
     case PictureFormat::Pdf:
-      return render_pdf(scene, options.date);
+      return render_pdf({scene}, options.date);
     case PictureFormat::Png:
       return render_png(scene, options.dpi);
     case PictureFormat::Svg:
       break;
   }
   return render_svg(scene, options.prefix);
+}
+
+std::string render_pages(const std::vector<Scene>& pages, const PictureOptions& options) {
+  assert(!pages.empty() && options.format == PictureFormat::Pdf);
+  return render_pdf(pages, options.date);
 }
 
 std::unique_ptr<TextMeasure> make_text_measure() {

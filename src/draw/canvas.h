@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "draw/scene.h"
 
@@ -25,6 +26,10 @@ struct PictureOptions {
 /// The whole file as bytes; equal scenes and options give equal bytes. Throws WorldError when the library
 /// fails.
 std::string render(const Scene&, const PictureOptions&);
+
+/// Several pages as one PDF file, each of its own size; the title and description of the file are those of the
+/// first. REQUIRES: at least one page; options.format is Pdf.
+std::string render_pages(const std::vector<Scene>&, const PictureOptions&);
 
 /// Measures with the fonts that render() uses.
 std::unique_ptr<TextMeasure> make_text_measure();

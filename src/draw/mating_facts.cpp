@@ -30,8 +30,8 @@ bool feeds_part(const Finding& finding, const Lead& lead, const Harness& harness
   return std::find(ends.begin(), ends.end(), lead.to->terminal) != ends.end();
 }
 
-/// By the place the finding names; by its spans only where it names none. Several terminals of a device written
-/// in one line share one span, so a span never tells which of them is meant.
+/// By the place the finding names; by its spans only where it names none. Several terminals of a device
+/// written in one line share one span, so a span never tells which of them is meant.
 bool concerns(const Finding& finding, const MatingFacts& facts, std::size_t index) {
   const Locus& at = finding.at;
   const Lead& lead = facts.plug.leads[index];
@@ -66,8 +66,7 @@ std::vector<Flagged> find_flagged(const MatingFacts& facts) {
     Flagged f;
     f.finding = &finding;
     for (std::size_t i = 0; i < facts.plug.leads.size(); ++i) {
-      if (concerns(finding, facts, i))
-        f.leads.push_back(static_cast<int>(i));
+      if (concerns(finding, facts, i)) f.leads.push_back(static_cast<int>(i));
     }
     for (const Pin& pin : facts.header.pins) {
       if (concerns(finding, pin)) f.pins.push_back(pin.number);
@@ -261,6 +260,13 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
   std::vector<Paragraph> text;
   add_summary(text, facts);
   add_short_list(text, mind_heading(facts), harmful_seatings(facts));
+  if (facts.advice.verdict == Verdict::Adapt && !facts.advice.cures.empty()) {
+    text.push_back({Mark::None, "", "Add first", true});
+    for (const Cure& cure : facts.advice.cures) text.push_back({Mark::TickBox, "", cure.what, false});
+  } else if (facts.advice.verdict == Verdict::Adapt && !facts.advice.parts.empty()) {
+    text.push_back({Mark::None, "", "Add first", true});
+    for (const std::string& part : facts.advice.parts) text.push_back({Mark::TickBox, "", part, false});
+  }
   if (facts.plan != nullptr) {
     text.push_back({Mark::None, "", "Moves, in this order", true});
     int number = 0;
@@ -288,10 +294,6 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
     }
   }
   if (facts.advice.verdict == Verdict::Measure) add_measurements(text, facts.advice.measurements);
-  if (facts.advice.verdict == Verdict::Adapt && !facts.advice.parts.empty()) {
-    text.push_back({Mark::None, "", "Add first", true});
-    for (const std::string& part : facts.advice.parts) text.push_back({Mark::TickBox, "", part, false});
-  }
   if (!facts.flagged.empty()) {
     text.push_back(
         {Mark::None, "", facts.advice.verdict == Verdict::Mate ? "Worth knowing" : "Why, worst first", true});
@@ -307,6 +309,15 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
     text.push_back({Mark::None, "", facts.plug_family->first_cavity->value, false});
   }
   return text;
+}
+
+void lower_unlisted_flags(MatingFacts& facts, const std::vector<Paragraph>& text, std::size_t listed) {
+  for (std::size_t i = listed; i < text.size(); ++i) {
+    if (text[i].mark != Paragraph::Mark::Flag) continue;
+    for (Flagged& f : facts.flagged) {
+      if (format("{}", f.number) == text[i].sign) f.number = 0;
+    }
+  }
 }
 
 }  // namespace plugward

@@ -49,6 +49,10 @@ std::string describe(const MatingFacts&, View);
 /// What stands in the panel.
 std::vector<Paragraph> panel_text(const MatingFacts&);
 
+/// Takes the flags away from findings that stand in none of the first `listed` paragraphs: a flag that nothing
+/// explains is not drawn.
+void lower_unlisted_flags(MatingFacts&, const std::vector<Paragraph>&, std::size_t listed);
+
 /// "✓ suits J9.2", "stands on J9.2", "✗ wrong on J9.2", "? in doubt on J9.2", "meets no pin".
 std::string meeting_words(const MatingFacts&, int lead, int cavity, bool after);
 

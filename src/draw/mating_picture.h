@@ -9,6 +9,7 @@
 
 #include "draw/grid.h"
 #include "draw/scene.h"
+#include "draw/sheet_frame.h"
 #include "plan/repin.h"
 
 namespace plugward {
@@ -17,6 +18,7 @@ struct MatingPictureOptions {
   View view = View::WireSide;
   int placement = 0;                 ///< index into fitting.placements
   double width = 277, height = 190;  ///< mm; A4 landscape less 10 mm margins
+  SheetPlace place;                  ///< among the sheets of a whole placement
 };
 
 /// Every text has at least 9 points; what does not fit is wrapped, turned upright or shortened, and the parts

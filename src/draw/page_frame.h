@@ -5,11 +5,12 @@
 
 #include "draw/mating_facts.h"
 #include "draw/scene.h"
+#include "draw/sheet_frame.h"
 
 namespace plugward {
 
 /// Takes the flags away from findings that the panel has no room to list. REQUIRES: width and height of the
 /// scene are set.
-void add_page_frame(Scene&, MatingFacts&, const TextMeasure&);
+void add_page_frame(Scene&, MatingFacts&, const SheetPlace&, const TextMeasure&);
 
 }  // namespace plugward

@@ -10,13 +10,15 @@
 
 #include "base/format.h"
 #include "draw/moves.h"
+#include "draw/style.h"
 #include "draw/words.h"
 
 namespace plugward {
 namespace {
 
-constexpr double flag_room = 6.5;
-constexpr double spare_room = 32;  ///< beside the housing, for leads that were taken out
+constexpr double flag_room = 6.5;     ///< beyond a label
+constexpr double upright_flag = 5.4;  ///< likewise, beside the length of its sign
+constexpr double spare_room = 32;     ///< beside the housing, for leads that were taken out
 constexpr int most_columns = 40;
 constexpr std::array<double, 15> scales = {16, 12, 10, 8, 6, 5, 4, 3.5, 3, 2.6, 2.5, 2, 1.5, 1.2, 1};
 constexpr double widest_pitch = 20.5;  ///< on paper
@@ -80,6 +82,7 @@ class Planner {
     PagePlan last;
     for (const Detail detail : {Detail::Full, Detail::Short, Detail::Least}) {
       labels_ = make_labels(facts_, detail);
+      last.brief = detail == Detail::Least;
       if (best_scale(60, last)) return last;
     }
     // Names are shortened only when no scale would do otherwise.
@@ -106,6 +109,20 @@ class Planner {
 
  private:
   bool moves() const { return facts_.plan != nullptr; }
+
+  /// Height of the flags beyond the labels; upright ones are as high as their signs are long.
+  double flag_height(bool turned) const {
+    if (!flags_) return 0;
+    if (!turned) return flag_room;
+    double longest = 0;
+    const auto look = [&](const std::string& sign) {
+      longest = std::max(longest, text_width(sign, {style::small_type, true}, measure_));
+    };
+    for (std::size_t i = 0; i < facts_.plug.leads.size(); ++i)
+      look(flags_of_lead(facts_, static_cast<int>(i)));
+    for (const Pin& pin : facts_.header.pins) look(flags_of_pin(facts_, pin.number));
+    return std::max(flag_room, longest + upright_flag);
+  }
 
   /// Between the housings: for the arcs, and for leads that lie beside the housing.
   double band() const {
@@ -153,13 +170,13 @@ class Planner {
     l.columns.centre = (field_.left + field_.right) / 2;
     l.zone = lead_zone(l.plug_grid, l.columns, codes_, measure_);
     if (moves()) l.zone.fan = std::min(l.zone.fan, 8.0);
-    l.now_labels = tallest_of(labels_.now, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
+    l.now_labels = tallest_of(labels_.now, l.columns, tallest, measure_) + flag_height(l.columns.turned);
     l.then_labels = moves() ? tallest_of(labels_.then, l.columns, tallest, measure_) : 0;
     std::vector<Label> pins;
     for (int n = 1; n <= facts_.header.positions; ++n) {
       if (shown(l.header_grid, n)) pins.push_back(labels_.pins[static_cast<std::size_t>(n) - 1]);
     }
-    l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + (flags_ ? flag_room : 0);
+    l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + flag_height(l.columns.turned);
 
     const double housing = housing_height(l.plug, facts_.plug_family);
     const double header = header_height(l.header_grid, l.header, facts_.header_family) +
@@ -189,6 +206,7 @@ class Planner {
       if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
       if (std::max(l.plug.half_depth, l.header.half_depth) > deepest / 2 && l.plug.pitch > 8) continue;
       if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
+      l.brief = plan.brief;
       plan = std::move(l);
       if (fits(plan)) return true;
     }

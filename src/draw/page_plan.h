@@ -36,6 +36,7 @@ struct PagePlan {
   double now_labels = 0, then_labels = 0, pin_labels = 0;  ///< heights
   double tallest = 60;                                     ///< that a label may be
   double band = 0;                                         ///< between the housings; 0 when nothing moves
+  bool brief = false;        ///< labels leave out more than the arcs show
   bool header_drawn = true;  ///< else its words stand at the leads of the housing then
   std::vector<int> spares;   ///< leads that lie beside the housing then
   double total = 0;          ///< height of everything in the field

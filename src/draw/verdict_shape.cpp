@@ -4,6 +4,7 @@
 //   APART    two halves with a gap, crossed corners
 #include "draw/verdict_shape.h"
 
+#include <algorithm>
 #include <string>
 
 #include "draw/shapes.h"
@@ -11,8 +12,6 @@
 
 namespace plugward {
 namespace {
-
-constexpr double pen = style::bold_line;
 
 struct Tint {
   Ink fill, pen;
@@ -35,6 +34,7 @@ Tint tint(Verdict verdict) {
 }
 
 std::vector<Shape> outline(Verdict verdict, const Box& b, const Tint& t) {
+  const double pen = std::min(style::bold_line, 0.07 * (b.bottom - b.top));
   const Look look = outlined(t.fill, t.pen, pen);
   const double w = b.right - b.left, h = b.bottom - b.top, middle = (b.top + b.bottom) / 2;
   switch (verdict) {
@@ -70,7 +70,7 @@ std::vector<Shape> outline(Verdict verdict, const Box& b, const Tint& t) {
                        stroked(t.pen, pen))};
     }
     case Verdict::Measure: {
-      const double tip = h * 0.5, in = 1.2;
+      const double tip = h * 0.5, in = std::min(1.2, 0.14 * h);
       return {polygon({{b.left, middle},
                        {b.left + tip, b.top},
                        {b.right - tip, b.top},
@@ -89,7 +89,7 @@ std::vector<Shape> outline(Verdict verdict, const Box& b, const Tint& t) {
     case Verdict::Apart:
       break;
   }
-  const double cut = h * 0.3, gap = 1.4;
+  const double cut = h * 0.3, gap = std::min(1.4, 0.16 * h);
   const double split = b.left + h * 0.8;
   return {
       polygon({{split - gap / 2, b.top},
@@ -120,11 +120,10 @@ double word_x(Verdict verdict, const Box& b) {
 
 }  // namespace
 
-Group verdict_shape(Verdict verdict, const Box& room, const TextMeasure& measure) {
+Group verdict_shape(Verdict verdict, const Box& room, const TextMeasure& measure, double points) {
   const Tint t = tint(verdict);
   Group group{"verdict", {}};
   append(group, outline(verdict, room, t));
-  constexpr double points = 17;
   const TextMeasure::Size size = measure.measure("MATE", points, true);
   // Capital letters reach to about 0.78 of the ascent of the font family that is used.
   const double baseline = (room.top + room.bottom) / 2 + 0.39 * size.ascent;

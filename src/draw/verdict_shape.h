@@ -7,7 +7,8 @@
 
 namespace plugward {
 
-/// Fills `room` (mm). The word is set in the middle.
-Group verdict_shape(Verdict, const Box& room, const TextMeasure&);
+/// Fills `room` (mm). The word is set in the middle. REQUIRES: room for the word at this size; at 9 points that is
+/// 26 x 4.4 mm.
+Group verdict_shape(Verdict, const Box& room, const TextMeasure&, double points = 17);
 
 }  // namespace plugward

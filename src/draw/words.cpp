@@ -2,8 +2,11 @@
 // Tested in words_test.cpp.
 #include "draw/words.h"
 
+#include <algorithm>
+
 #include "base/format.h"
 #include "fit/match.h"
+#include "judge/words.h"
 
 namespace plugward {
 namespace {
@@ -142,6 +145,18 @@ std::string step_words(const Step& step, const Plug& plug, const Harness& harnes
 
 std::string header_name(const Header& header) {
   return header.label.empty() || header.label == header.id ? header.id : header.id + " " + header.label;
+}
+
+std::string plug_title(const Harness& harness, const Plug& plug) {
+  std::string text = "plug " + plug.id;
+  if (!plug.label.empty() && plug.label != plug.id) text += format(" ({})", plug.label);
+  std::vector<std::string> devices;
+  for (const Lead& lead : plug.leads) {
+    if (!lead.to) continue;
+    const std::string name = device_name(harness.devices[static_cast<std::size_t>(lead.to->device)]);
+    if (std::find(devices.begin(), devices.end(), name) == devices.end()) devices.push_back(name);
+  }
+  return devices.empty() ? text : format("{}: {}", text, join(devices, ", "));
 }
 
 std::string view_words(bool wire_side) {

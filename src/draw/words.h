@@ -24,6 +24,9 @@ std::string step_words(const Step&, const Plug&, const Harness&);
 /// "J9", or "J9 PROBE" when it has another label than its id.
 std::string header_name(const Header&);
 
+/// "plug probe/control: Kite bed probe": its label and id, and the devices at its far end.
+std::string plug_title(const Harness&, const Plug&);
+
 std::string view_words(bool wire_side);
 
 }  // namespace plugward

@@ -97,11 +97,30 @@ WishGroup motor_group(const Winding& one, const Winding& two) {
   return group;
 }
 
+bool has_lead(const Harness& harness, TerminalRef terminal) {
+  return std::any_of(harness.plugs.begin(), harness.plugs.end(), [&](const Plug& plug) {
+    return std::any_of(plug.leads.begin(), plug.leads.end(), [&](const Lead& lead) { return lead.to == terminal; });
+  });
+}
+
+/// The parts in the order of the file, first those with a lead to every end: of a change-over switch the throw
+/// that is led out is the one that is meant, wherever it stands.
+std::vector<const Part*> led_out_first(const Harness& harness, const Device& device, int index) {
+  std::vector<const Part*> parts;
+  for (const Part& part : device.parts) parts.push_back(&part);
+  std::stable_partition(parts.begin(), parts.end(), [&](const Part* part) {
+    const auto* s = std::get_if<Switch>(part);
+    return s == nullptr || (has_lead(harness, ref(index, s->a)) && has_lead(harness, ref(index, s->b)));
+  });
+  return parts;
+}
+
 /// Groups of one device's passive parts; marks the terminals they use.
-void add_passive_groups(const Device& device, int index, std::vector<bool>& used, std::vector<WishGroup>& out) {
+void add_passive_groups(const Harness& harness, const Device& device, int index, std::vector<bool>& used,
+                        std::vector<WishGroup>& out) {
   const auto passive = [&](TerminalIndex t) {
     return device.terminals[static_cast<std::size_t>(t)].function == TerminalFunction::Passive &&
-           !used[static_cast<std::size_t>(t)];
+           !device.terminals[static_cast<std::size_t>(t)].inner && !used[static_cast<std::size_t>(t)];
   };
   const auto take = [&](TerminalIndex t) { used[static_cast<std::size_t>(t)] = true; };
   const auto signal_of = [&](TerminalIndex a, TerminalIndex b) {
@@ -112,18 +131,18 @@ void add_passive_groups(const Device& device, int index, std::vector<bool>& used
   };
 
   std::vector<Winding> windings;
-  for (const Part& part : device.parts) {
-    if (const auto* s = std::get_if<Switch>(&part); s != nullptr && passive(s->a) && passive(s->b)) {
+  for (const Part* part : led_out_first(harness, device, index)) {
+    if (const auto* s = std::get_if<Switch>(part); s != nullptr && passive(s->a) && passive(s->b)) {
       out.push_back(switch_group(ref(index, s->a), ref(index, s->b), signal_of(s->a, s->b)));
       take(s->a), take(s->b);
-    } else if (const auto* h = std::get_if<Heater>(&part); h != nullptr && passive(h->a) && passive(h->b)) {
+    } else if (const auto* h = std::get_if<Heater>(part); h != nullptr && passive(h->a) && passive(h->b)) {
       out.push_back(either_way(ref(index, h->a), ref(index, h->b), Wish::Supply, Wish::LowSide, ""));
       take(h->a), take(h->b);
-    } else if (const auto* t = std::get_if<TemperatureSensor>(&part);
+    } else if (const auto* t = std::get_if<TemperatureSensor>(part);
                t != nullptr && passive(t->a) && passive(t->b)) {
       out.push_back(either_way(ref(index, t->a), ref(index, t->b), Wish::BoardInput, Wish::Ground, "temperature"));
       take(t->a), take(t->b);
-    } else if (const auto* c = std::get_if<Coil>(&part); c != nullptr && passive(c->a) && passive(c->b)) {
+    } else if (const auto* c = std::get_if<Coil>(part); c != nullptr && passive(c->a) && passive(c->b)) {
       windings.push_back({ref(index, c->a), ref(index, c->b)});
       take(c->a), take(c->b);
     }
@@ -144,9 +163,9 @@ std::vector<WishGroup> groups(const Harness& harness) {
     const Device& device = harness.devices[d];
     const int index = static_cast<int>(d);
     std::vector<bool> used(device.terminals.size(), false);
-    add_passive_groups(device, index, used, out);
+    add_passive_groups(harness, device, index, used, out);
     for (std::size_t t = 0; t < device.terminals.size(); ++t) {
-      if (used[t]) continue;
+      if (used[t] || device.terminals[t].inner) continue;
       out.push_back({{{{functional_end(device, index, static_cast<TerminalIndex>(t))}, false}}});
     }
   }

@@ -51,7 +51,7 @@ struct WishGroup {
   std::vector<Alternative> alternatives;  ///< preferred first; never empty
 };
 
-/// Every terminal of every device is in exactly one group.
+/// Every terminal of every device is in exactly one group; but for inner ones, which wish nothing.
 std::vector<WishGroup> groups(const Harness&);
 
 using JumperPositions = std::map<std::string, std::string>;

@@ -12,6 +12,8 @@
 #include "judge/excess_finding.h"
 #include "judge/function_check.h"
 #include "judge/judgement.h"
+#include "judge/lack.h"
+#include "judge/led_string.h"
 #include "judge/measurement.h"
 #include "judge/sense.h"
 #include "judge/unstated.h"
@@ -136,42 +138,6 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
   }
 }
 
-/// What a circuit that is not yet whole may lack. What does harm counts all the same.
-bool is_a_lack(const Finding& finding) {
-  if (finding.weight != Weight::Fault) return false;
-  return finding.rule == Rule::SupplyTooLow || finding.rule == Rule::FloatingInput ||
-         finding.rule == Rule::LevelHigh || finding.rule == Rule::LevelLow ||
-         finding.rule == Rule::HeaterPower;
-}
-
-/// An end of the part meets nothing yet, and a lead that goes nobody knows where, or a plug that is not
-/// placed, may bring what is missing there; or it meets a pin of which nothing is known.
-bool may_be_brought(const Fitting& fitting, std::span<const Contact> contacts, const Locus& at) {
-  if (at.device < 0 || at.part < 0) return false;
-  const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
-  const bool unknown = brings_unknown(fitting, contacts);
-  const auto ends = ends_of(device.parts[static_cast<std::size_t>(at.part)]);
-  return std::any_of(ends.begin(), ends.end(), [&](TerminalIndex end) {
-    const std::vector<TerminalIndex> same = joined_to(device, end);
-    const auto is = [&](auto holds) {
-      return std::any_of(same.begin(), same.end(), [&](TerminalIndex t) {
-        return holds(TerminalRef{at.device, t});
-      });
-    };
-    const auto meets = [&](bool an_unknown_pin) {
-      return is([&](TerminalRef t) {
-        return std::any_of(contacts.begin(), contacts.end(), [&](const Contact& contact) {
-          const bool is_unknown = pin_of(fitting, contact).function == PinFunction::Unknown;
-          return lead_of(fitting, contact).to == t && is_unknown == an_unknown_pin;
-        });
-      });
-    };
-    if (meets(true)) return true;
-    return !meets(false) &&
-           (unknown || is([&](TerminalRef t) { return leaded(*fitting.harness, t) && !placed(fitting, t); }));
-  });
-}
-
 /// Plugs of the harness that are not placed are not judged; that is worth knowing.
 void note_unplaced_plugs(const Fitting& fitting, std::vector<Finding>& out) {
   for (std::size_t i = 0; i < fitting.harness->plugs.size(); ++i) {
@@ -188,18 +154,6 @@ void note_unplaced_plugs(const Fitting& fitting, std::vector<Finding>& out) {
   }
 }
 
-/// An end of the part has no lead at all, which is a finding of its own: what it then lacks follows from
-/// that.
-bool lacks_a_lead(const Fitting& fitting, const std::vector<Finding>& findings, const Locus& at) {
-  if (at.device < 0 || at.part < 0) return false;
-  const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
-  const auto ends = ends_of(device.parts[static_cast<std::size_t>(at.part)]);
-  return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
-    return f.part == "lead" && f.at.device == at.device &&
-           std::find(ends.begin(), ends.end(), f.at.terminal) != ends.end();
-  });
-}
-
 /// Function and circuit, with every jumper stated.
 Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contacts) {
   FunctionCheck functions = check_functions(fitting, contacts);
@@ -209,10 +163,7 @@ Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contac
   const std::vector<Finding> of_functions = result.findings;
   for (const Excess& excess : excesses(fitting, contacts)) {
     Finding finding = finding_of(fitting, excess);
-    const bool open = may_be_brought(fitting, contacts, excess.at) ||
-                      may_be_brought(fitting, contacts, excess.from) ||
-                      lacks_a_lead(fitting, of_functions, excess.at);
-    if (!open || !is_a_lack(finding)) result.findings.push_back(std::move(finding));
+    if (!follows_from_a_lack(fitting, contacts, of_functions, excess, finding)) result.findings.push_back(std::move(finding));
   }
   return result;
 }
@@ -320,6 +271,7 @@ int danger(Rule rule) {
     case Rule::ContactOvercurrent:
     case Rule::WireOvercurrent:
     case Rule::RailOverload:
+    case Rule::ResistorPower:
       return 7;
     case Rule::BackFeed:
       return 8;
@@ -351,7 +303,9 @@ Assessment assess_contacts(const Fitting& fitting, std::span<const Contact> cont
   if (at_home) add_housing_findings(fitting, result.findings);
   if (at_home) note_unplaced_plugs(fitting, result.findings);
   add_use_findings(fitting, contacts, result.findings);
+  for (Finding& finding : far_end_findings(fitting, contacts)) result.findings.push_back(std::move(finding));
   if (at_home) {
+    for (Setting& s : brightness_settings(fitting, contacts)) result.settings.push_back(std::move(s));
     for (Setting& s : input_senses(fitting, contacts)) result.settings.push_back(std::move(s));
     for (Finding& note : inverted_senses(fitting, contacts)) result.findings.push_back(std::move(note));
   }

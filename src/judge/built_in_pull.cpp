@@ -82,6 +82,11 @@ Volts highest_plus(const Fitting& fitting, std::span<const Contact> contacts, in
       fed = true;
       highest = std::max(highest, source->volts.max);
     }
+    if (const auto* regulator = std::get_if<Regulator>(&part);
+        regulator != nullptr && holds(near, regulator->out)) {
+      fed = true;
+      highest = std::max(highest, regulator->volts.max);
+    }
     if (const auto* load = std::get_if<Load>(&part); load != nullptr && holds(near, load->plus)) {
       made_for = std::max(made_for, load->needs.max);
     }

@@ -59,7 +59,9 @@ Kind kind_of(const Excess& excess) {
     case ExcessKind::Stuck:
       return {Rule::FloatingInput, Weight::Fault, "V", ""};
     case ExcessKind::Floating:
-      return {Rule::FloatingInput, Weight::Fault, "V", "pull-up"};
+      return {Rule::FloatingInput, Weight::Fault, "V", ""};
+    case ExcessKind::ResistorPower:
+      return {Rule::ResistorPower, Weight::Harm, "W", ""};
     case ExcessKind::ResetUnknown:
       return {Rule::AlwaysOn, Weight::Doubt, "", ""};
     case ExcessKind::TooManyStates:
@@ -83,11 +85,19 @@ Weight reversal_weight(const Fitting& fitting, const Locus& at) {
                                                                                      : Weight::Harm;
 }
 
-/// An output that only ever pulls up needs something that pulls down.
-bool is_sourcing(const Fitting& fitting, const Locus& at) {
+bool is_output(const Fitting& fitting, const Locus& at, OutputKind kind) {
   const Part* part = part_at(fitting, at);
   const auto* driver = part == nullptr ? nullptr : std::get_if<Driver>(part);
-  return driver != nullptr && driver->kind == OutputKind::Sourcing;
+  return driver != nullptr && driver->kind == kind;
+}
+
+/// An output that only ever pulls up needs something that pulls down, and the other way round.
+std::string pull_for(const Fitting& fitting, const Excess& excess) {
+  const bool sourcing = is_output(fitting, excess.from, OutputKind::Sourcing);
+  if (excess.kind == ExcessKind::Floating) return sourcing ? "pull-down" : "pull-up";
+  if (sourcing && excess.value > excess.limit) return "pull-down";
+  const bool sinking = is_output(fitting, excess.from, OutputKind::Sinking);
+  return sinking && excess.value < excess.limit ? "pull-up" : "";
 }
 
 std::string locus_name(const Fitting& fitting, const Locus& at) {
@@ -174,6 +184,8 @@ std::string message(const Fitting& fitting, const Excess& excess) {
       return format("{} stays at {} whatever the device does", at, volts(excess.value));
     case ExcessKind::Floating:
       return format("nothing drives {} in this state", at);
+    case ExcessKind::ResistorPower:
+      return format("{} turns {} into heat, made for {}", at, watts(excess.value), watts(excess.limit));
     case ExcessKind::ResetUnknown:
       return format("{} switches {}, and its state at reset is not stated", locus_name(fitting, excess.from),
                     at);
@@ -218,7 +230,8 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
     finding.unit = std::string(kind.unit);
   }
   finding.part = std::string(kind.part);
-  if (excess.kind == ExcessKind::Floating && is_sourcing(fitting, excess.from)) finding.part = "pull-down";
+  if (excess.kind == ExcessKind::Floating || excess.kind == ExcessKind::Stuck)
+    finding.part = pull_for(fitting, excess);
   if (finding.weight == Weight::Doubt) finding.measurement = measure_excess(fitting, excess);
   return finding;
 }

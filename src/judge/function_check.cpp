@@ -55,6 +55,11 @@ class Checker {
   /// Some touched lead goes nobody knows where: it may be the one that a terminal seems to lack.
   bool a_lead_is_unknown() const { return brings_unknown(fitting_, contacts_); }
 
+  /// On a pin that is connected to nothing it is as open as without a lead.
+  static bool open_by_choice(const Pin& pin, const Terminal& terminal) {
+    return terminal.optional && pin.function == PinFunction::Unused;
+  }
+
   Fare fare(const End& end) const {
     const std::vector<Contact> met = contacts_of(end.terminal);
     const Terminal& terminal = fitting_.harness->terminal(end.terminal);
@@ -69,6 +74,8 @@ class Checker {
       const Pin& pin = pin_of(fitting_, contact);
       if (pin.function == PinFunction::Unknown) {
         worst = std::max(worst, Fare::Unknown);
+      } else if (open_by_choice(pin, terminal)) {
+        continue;
       } else if (!grants(pin, end)) {
         worst = std::max(worst, Fare::Wrong);
       }
@@ -116,6 +123,7 @@ class Checker {
     for (const Contact& contact : contacts_of(end.terminal)) {
       const Pin& pin = pin_of(fitting_, contact);
       if (pin.function == PinFunction::Unknown || grants(pin, end)) continue;
+      if (open_by_choice(pin, fitting_.harness->terminal(end.terminal))) continue;
       Finding finding;
       finding.rule = Rule::WrongFunction;
       finding.weight = Weight::Fault;

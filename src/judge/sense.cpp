@@ -2,6 +2,7 @@
 // Tested in tests/unit/judge/sense_test.cpp.
 #include "judge/sense.h"
 
+#include <algorithm>
 #include <optional>
 
 #include "base/format.h"
@@ -23,6 +24,35 @@ std::optional<Contact> contact_of(const Fitting& fitting, std::span<const Contac
     const TerminalIndex other = join->a == terminal ? join->b : join->a;
     for (const Contact& contact : contacts) {
       if (lead_of(fitting, contact).to == TerminalRef{device_index, other}) return contact;
+    }
+  }
+  return std::nullopt;
+}
+
+/// The first contact at an input of the board that is reached from the terminal through joins, resistors and
+/// diodes: a divider between the two gives the same sense. Nothing goes on beyond a terminal with a contact.
+std::optional<Contact> input_behind(const Fitting& fitting, std::span<const Contact> contacts,
+                                    int device_index, TerminalIndex terminal) {
+  const Device& device = fitting.harness->devices[static_cast<std::size_t>(device_index)];
+  std::vector<TerminalIndex> reached{terminal};
+  for (std::size_t i = 0; i < reached.size(); ++i) {
+    bool met = false;
+    for (const Contact& contact : contacts) {
+      if (lead_of(fitting, contact).to != TerminalRef{device_index, reached[i]}) continue;
+      if (pin_of(fitting, contact).function == PinFunction::Input) return contact;
+      met = true;
+    }
+    if (met) continue;
+    for (const Part& part : device.parts) {
+      if (!std::holds_alternative<Join>(part) && !std::holds_alternative<Resistor>(part) &&
+          !std::holds_alternative<Diode>(part)) {
+        continue;
+      }
+      const std::vector<TerminalIndex> ends = ends_of(part);
+      if (std::find(ends.begin(), ends.end(), reached[i]) == ends.end()) continue;
+      for (const TerminalIndex end : ends) {
+        if (std::find(reached.begin(), reached.end(), end) == reached.end()) reached.push_back(end);
+      }
     }
   }
   return std::nullopt;
@@ -54,8 +84,8 @@ std::vector<Sense> senses(const Fitting& fitting, std::span<const Contact> conta
                        format("the switch rests {} and joins the input to {}",
                               s->rests_closed ? "closed" : "open", to_ground ? "ground" : "the supply")});
       } else if (const auto* driver = std::get_if<Driver>(&part); driver != nullptr && driver->rests_on) {
-        const auto signal = contact_of(fitting, contacts, index, driver->terminal);
-        if (!signal || pin_of(fitting, *signal).function != PinFunction::Input) continue;
+        const auto signal = input_behind(fitting, contacts, index, driver->terminal);
+        if (!signal) continue;
         const bool conducts_high = driver->kind != OutputKind::Sinking;
         const std::string_view kind = driver->kind == OutputKind::PushPull  ? "push-pull"
                                       : driver->kind == OutputKind::Sinking ? "sinking"

@@ -75,7 +75,8 @@ void check_supply(const Meeting& m, std::vector<Finding>& out) {
   if (m.terminal.function != TerminalFunction::Supply || m.pin.function != PinFunction::Supply) return;
   const bool stated =
       part_at<Load>(m, [](const Load& load, TerminalIndex t) { return load.plus == t; }) != nullptr ||
-      part_at<Heater>(m, [](const Heater& h, TerminalIndex t) { return h.a == t || h.b == t; }) != nullptr;
+      part_at<Heater>(m, [](const Heater& h, TerminalIndex t) { return h.a == t || h.b == t; }) != nullptr ||
+      part_at<Regulator>(m, [](const Regulator& r, TerminalIndex t) { return r.in == t; }) != nullptr;
   if (stated) return;
   out.push_back(
       doubt(m, Rule::UnknownLimit,

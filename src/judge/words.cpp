@@ -71,6 +71,7 @@ std::vector<TerminalIndex> ends_of(const Part& part) {
         if constexpr (requires { p.plus; }) ends.insert(ends.end(), {p.plus, p.minus});
         if constexpr (requires { p.a; }) ends.insert(ends.end(), {p.a, p.b});
         if constexpr (requires { p.anode; }) ends.insert(ends.end(), {p.anode, p.cathode});
+        if constexpr (requires { p.in; }) ends.insert(ends.end(), {p.in, p.out, p.minus});
         return ends;
       },
       part);

@@ -9,6 +9,7 @@ std::string_view to_word(EvidenceKind kind) {
     case EvidenceKind::MakersDrawing: return "makers-drawing";
     case EvidenceKind::Schematic: return "schematic";
     case EvidenceKind::Measurement: return "measurement";
+    case EvidenceKind::Photograph: return "photograph";
     case EvidenceKind::DataSheet: return "data-sheet";
     case EvidenceKind::Standard: return "standard";
     case EvidenceKind::Assumption: return "assumption";

@@ -8,7 +8,16 @@
 
 namespace plugward {
 
-enum class EvidenceKind { BoardPrint, MakersDrawing, Schematic, Measurement, DataSheet, Standard, Assumption };
+enum class EvidenceKind {
+  BoardPrint,
+  MakersDrawing,
+  Schematic,
+  Measurement,
+  Photograph,  ///< of the thing itself
+  DataSheet,
+  Standard,
+  Assumption
+};
 
 struct Evidence {
   std::string id;

@@ -58,6 +58,7 @@ std::string_view part_word(const Part& part) {
     std::string_view operator()(const Diode&) const { return "diode"; }
     std::string_view operator()(const Join&) const { return "join"; }
     std::string_view operator()(const Source&) const { return "source"; }
+    std::string_view operator()(const Regulator&) const { return "regulator"; }
   };
   return std::visit(Word{}, part);
 }

@@ -35,6 +35,7 @@ struct Terminal {
   TerminalFunction function = TerminalFunction::Passive;
   std::string signal;
   bool optional = false;  ///< works without it (second output, speed sense)
+  bool inner = false;     ///< a node behind an added part: no lead goes there, and it wishes nothing
   std::optional<Range<Volts>> withstands;  ///< against the device's ground terminal
   Span span{};
 };
@@ -145,7 +146,26 @@ struct Source {
   Span span{};
 };
 
-using Part = std::variant<Load, Heater, Resistor, Switch, Coil, TemperatureSensor, Driver, Receiver, Diode, Join, Source>;
+/// A step-down regulator that was added between a supply and a load. Without power it gives nothing. What it
+/// takes is counted as what it gives: right for a linear one, more than a switching one takes.
+struct Regulator {
+  TerminalIndex in = 0, out = 0, minus = 0;
+  Range<Volts> volts{};         ///< at the output
+  std::optional<Amps> limit;    ///< most that it gives
+  Range<Volts> needs{};         ///< at the input
+  Span span{};
+};
+
+using Part = std::variant<Load, Heater, Resistor, Switch, Coil, TemperatureSensor, Driver, Receiver, Diode, Join, Source,
+                          Regulator>;
+
+/// LEDs in a row, fed from one end: how the current of its load comes about.
+struct LedString {
+  int count = 0;
+  Amps each{};                       ///< of one LED at full white
+  std::optional<double> brightness;  ///< share of it that the firmware keeps to; empty = full
+  std::optional<Ohms> loop;          ///< both supply tracks of the whole string, end to end
+};
 
 struct Device {
   std::string id;
@@ -155,6 +175,7 @@ struct Device {
   std::vector<Terminal> terminals;
   std::vector<Part> parts;
   std::string evidence;
+  std::optional<LedString> leds;  ///< of a string: its load draws count x each x brightness
   Span span{};
 
   std::optional<TerminalIndex> terminal(std::string_view id) const;

@@ -21,12 +21,16 @@ class RankedAssignments {
   /// The next assignment, never cheaper than the one before; nothing when all were given.
   std::optional<Assignment> next();
 
+  /// What next() will give, without taking it; nullptr when all were given.
+  const Assignment* peek();
+
  private:
-  /// A part of all assignments: some rows fixed, some places forbidden, with the cheapest among them.
+  /// A part of all assignments: some rows fixed, some places of the next row refused, with the cheapest in
+  /// it.
   struct Part {
     Assignment best;
-    std::vector<std::vector<Cost>> cost;
     std::size_t fixed_rows = 0;  ///< rows [0, fixed_rows) keep their columns in this part
+    std::vector<int> refused;    ///< columns that row `fixed_rows` must not take
     long order = 0;              ///< ties: the part that was made first
   };
   struct Dearer {
@@ -34,9 +38,11 @@ class RankedAssignments {
       return a.best.cost != b.best.cost ? a.best.cost > b.best.cost : a.order > b.order;
     }
   };
-  void add(std::vector<std::vector<Cost>> cost, std::size_t fixed_rows);
+  void split(const Part&);
 
+  std::vector<std::vector<Cost>> cost_;
   std::priority_queue<Part, std::vector<Part>, Dearer> parts_;
+  std::optional<Part> given_;  ///< the last one given: what is left of its part is not in the queue yet
   long made_ = 0;
 };
 

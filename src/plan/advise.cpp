@@ -17,6 +17,8 @@
 #include "base/format.h"
 #include "fit/match.h"
 #include "judge/words.h"
+#include "plan/cure.h"
+#include "plan/every_position.h"
 #include "plan/parts.h"
 #include "plan/repin.h"
 #include "plan/softer.h"
@@ -265,7 +267,50 @@ std::string contacts(int n) {
   return format("{} contact{}", n, n == 1 ? "" : "s");
 }
 
-void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
+/// Parts without values (a housing, a lead) need none to be proved.
+bool wants_values(const Assessment& assessment) {
+  return std::any_of(assessment.findings.begin(), assessment.findings.end(), [](const Finding& f) {
+    const bool plain = f.part.empty() || f.part == "housing" || f.part == "lead" || f.part == "far-end-feed";
+    return f.weight != Weight::Note && !plain;
+  });
+}
+
+/// "a voltage divider of 6.8 kohm and 1.5 kohm and a pull-up of 10 kohm".
+std::string cure_words(const std::vector<Cure>& cures) {
+  std::vector<std::string> kinds;
+  for (const Cure& cure : cures) kinds.push_back(cure.name);
+  return format("{}", join(kinds, " and "));
+}
+
+/// Values for the parts, judged on the model, and the moves that go with them.
+bool add_cures(Advice& advice, const Fitting& fitting, const Candidate& best, const std::string& names) {
+  auto cured = find_cures(fitting, best.arrangements, best.assessment);
+  if (!cured) return false;
+  Fitting changed = fitting;
+  changed.harness = &cured->harness;
+  Candidate candidate;
+  candidate.arrangements = std::move(cured->arrangements);
+  candidate.chosen = best.chosen;
+  advice.plan = make_plan(changed, candidate);
+  if (!advice.plan) return false;
+  // A lead that is added is no contact to be moved, nor is one that a cure took out to join it elsewhere: the plan
+  // speaks of those that are there and stay.
+  advice.moved = 0;
+  for (PlugPlan& one : advice.plan->plugs) {
+    const std::size_t leads = plug_of(fitting, one.plug).leads.size();
+    one.before.cavity.resize(leads);
+    one.after.cavity.resize(leads);
+    for (std::size_t l = 0; l < leads; ++l) advice.moved += one.before.cavity[l] != one.after.cavity[l] ? 1 : 0;
+  }
+  advice.cures = std::move(cured->cures);
+  advice.cured = advice.plan->harness;
+  advice.settings = advice.plan->after.settings;
+  advice.summary = format("{}: build in {} first{}", names, cure_words(advice.cures),
+                          advice.moved > 0 ? format(", and move {}", contacts(advice.moved)) : "");
+  return true;
+}
+
+void finish(Advice& advice, const Fitting& fitting, const Candidate& best, bool cures) {
   const std::string names = names_of(fitting);
   const bool unknown =
       std::any_of(best.assessment.findings.begin(), best.assessment.findings.end(), ignorance);
@@ -306,13 +351,16 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
       add_unique(advice.parts, {part_words(fitting, finding)});
       if (finding.part == "housing" && advice.parts.size() > before) ++advice.new_housings;
     }
+    const bool values = wants_values(best.assessment);
+    if (cures && values && add_cures(advice, fitting, best, names)) return;
     advice.summary =
-        format("{}: not as it is; it needs {}{}", names,
+        format("{}: not as it is; it needs {}{}{}", names,
                advice.parts.size() == 1 ? "a part" : format("{} parts", advice.parts.size()),
                best.moved > 0 ? format("; {} will have to move as well, which is planned once the "
                                        "description has the part",
                                        contacts(best.moved))
-                              : "");
+                              : "",
+               cures && values ? "; no values could be proved" : "");
     return;
   }
   advice.verdict = Verdict::Apart;
@@ -321,6 +369,14 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best) {
   advice.summary = format("{}: do not join these; {}", names,
                           harm ? "it can damage or hurt, and no move of contacts or added part cures it"
                                : "it will not work, and no move of contacts or added part cures it");
+}
+
+/// What would be measured changes nothing.
+void keep_apart(Advice& advice, std::string summary) {
+  advice.verdict = Verdict::Apart;
+  advice.measurements.clear();
+  advice.moved = 0;
+  advice.summary = std::move(summary);
 }
 
 }  // namespace
@@ -342,7 +398,10 @@ Advice advise(const Fitting& fitting, const AdviseOptions& options) {
     }
     std::optional<Candidate> best = best_candidate(fitting);
     if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
-    finish(advice, fitting, *best);
+    finish(advice, fitting, *best, options.cures);
+    if (advice.verdict == Verdict::Measure) {
+      if (auto apart = apart_in_every_position(fitting, names_of(fitting))) keep_apart(advice, std::move(*apart));
+    }
     const bool elsewhere = advice.verdict == Verdict::Apart || advice.verdict == Verdict::Adapt;
     if (options.softer) advice.softer = softer_cures(fitting, elsewhere);
     if (advice.plan) after = advice.plan->harness;
@@ -351,6 +410,11 @@ Advice advise(const Fitting& fitting, const AdviseOptions& options) {
     Fitting changed = fitting;
     changed.harness = &after;
     advice.wrong = wrong_seatings(changed);
+  }
+  if (options.budget) {
+    Fitting changed = fitting;
+    changed.harness = advice.cured ? &*advice.cured : &after;
+    advice.budget = budget(changed);
   }
   return advice;
 }

@@ -100,6 +100,8 @@ std::string part_words(const Fitting& fitting, const Finding& finding) {
     return format("a supply that gives {} at least {}, with its ground joined to the board's", where,
                   volts(finding.limit));
   }
+  if (finding.part == "far-end-feed")
+    return format("a second pair of supply leads, to the far end of {}", where);
   if (finding.part == "level-buffer") {
     return finding.rule == Rule::LevelHigh
                ? format(

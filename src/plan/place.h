@@ -4,8 +4,9 @@
 //   const PlacementPlan p = place(fitting);      // fitting.placements are kept as they are
 //   if (p.best) ... p.best->advice.verdict, p.best->placements
 //
-// The order of preference: nobody harmed; nothing unknown; no added part; no new housing; fewest contacts moved;
-// fewest settings; headers nearest to each other; then the order of the board file.
+// The order of preference: nobody harmed; nothing unknown; no added part; no new housing; fewest contacts
+// moved; fewest settings; the headers of plugs that share a device nearest to each other; then the order of
+// the board file, the first plug first.
 #pragma once
 
 #include <compare>
@@ -13,19 +14,20 @@
 #include <string>
 #include <vector>
 
+#include "plan/rehouse.h"
 #include "plan/repin.h"
 
 namespace plugward {
 
 /// What a placement costs, most important first. Compares lexicographically; adds level by level.
 struct PlaceCost {
-  int unplaced = 0;   ///< plugs for which the board has no header
-  int unknown = 0;    ///< plugs that must be measured first
-  int parts = 0;      ///< added parts
-  int housings = 0;   ///< new housings
-  int moves = 0;      ///< contacts moved
-  int settings = 0;   ///< directions inverted and the like
-  int distance = 0;   ///< 0.1 mm from the header of the first plug
+  int unplaced = 0;  ///< plugs for which the board has no header
+  int unknown = 0;   ///< plugs that must be measured first
+  int parts = 0;     ///< added parts
+  int housings = 0;  ///< new housings
+  int moves = 0;     ///< contacts moved
+  int settings = 0;  ///< directions inverted and the like
+  int distance = 0;  ///< 0.1 mm from the header of the first plug that shares a device with this one
 
   friend auto operator<=>(const PlaceCost&, const PlaceCost&) = default;
   friend PlaceCost operator+(const PlaceCost& a, const PlaceCost& b);
@@ -34,13 +36,13 @@ struct PlaceCost {
 /// The level on which `better` wins over `worse`, in words: "moves 2 contacts instead of 3"; "" when equal.
 std::string why_better(const PlaceCost& better, const PlaceCost& worse);
 
-/// One plug on one header, judged with no other plug placed but the fixed ones.
+/// One plug on one header, judged with no other plug placed but the fixed ones of the same device.
 struct PlaceOption {
   int plug = 0;
   int header = 0;
   Verdict verdict = Verdict::Apart;
   PlaceCost cost;
-  std::string reason;  ///< one line: the summary, or the worst finding
+  std::string reason;  ///< one line: what is to be done, or what speaks against it; "" when not asked for
 };
 
 /// Placements of all plugs, judged together.
@@ -51,15 +53,21 @@ struct PlacedHarness {
 };
 
 struct PlacementPlan {
-  std::vector<PlaceOption> options;        ///< every plug on every header it can be judged on; by plug, best first
-  std::optional<PlacedHarness> best;       ///< nothing when no plug finds a header
+  std::vector<PlaceOption> options;   ///< every plug on every header it can be judged on; by plug, best first
+  std::optional<PlacedHarness> best;  ///< nothing when no plug finds a header
   std::optional<PlacedHarness> runner_up;  ///< the next best
   std::string why_it_lost;                 ///< of the runner-up, in words
+  std::vector<std::vector<int>> equals;    ///< placed plugs that are as good in each other's place
+  std::vector<Rehousing> rehousings;       ///< for plugs that find no header as they are; each is clean
+  bool proven = true;                      ///< false: joint_tries ended the search
 };
 
 struct PlaceOptions {
-  int joint_tries = 256;   ///< how many combinations are judged together before the search gives up
+  int joint_tries = 256;  ///< how many combinations are judged together before the search gives up
   bool runner_up = true;
+  bool rehouse = true;   ///< look for other housings where a plug finds no header
+  bool reasons = true;   ///< of the options: without them equal pairs are judged once
+  AdviseOptions advice;  ///< what the advice of the best one holds
 };
 
 /// fitting.placements holds the plugs that the user has fixed.

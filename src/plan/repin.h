@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "judge/budget.h"
 #include "judge/judgement.h"
 #include "model/fitting.h"
 
@@ -67,6 +68,7 @@ struct Component {
 /// of their tolerances: nothing is left against the cured circuit.
 struct Cure {
   std::string kind;       ///< "divider", "pull-up", "series-diode", "level-buffer", ...
+  std::string name;       ///< "a voltage divider of 6.8 kohm and 1.5 kohm"
   std::string what;       ///< one sentence that names it with its values
   std::string why;        ///< with the figures that it reaches
   std::string next_best;  ///< what else was looked at and why it was not chosen; "" when there was nothing
@@ -87,7 +89,8 @@ struct Advice {
   std::vector<Measurement> measurements;  ///< MEASURE: cheapest first
   std::vector<Setting> settings;          ///< that hold after the verdict was followed
   std::vector<SeatingJudgement> wrong;    ///< other seatings after the verdict was followed, worst first
-  std::string summary;                    ///< one sentence
+  Budget budget;        ///< after the verdict was followed, when it was asked for
+  std::string summary;  ///< one sentence
   int moved = 0;                          ///< contacts moved by the cure, whether or not it is a plan
 };
 
@@ -95,6 +98,8 @@ struct Advice {
 struct AdviseOptions {
   bool wrong_seatings = true;
   bool softer = true;
+  bool budget = false;  ///< only for who shows it
+  bool cures = true;    ///< false: ADAPT says what to add in words only
 };
 
 Advice advise(const Fitting&, const AdviseOptions& = {});

@@ -28,7 +28,7 @@ void try_jumpers(const Fitting& fitting, std::vector<std::string>& out) {
       if (rail == stated) continue;
       Fitting other = fitting;
       other.jumpers[id] = rail;
-      const Advice advice = advise(other, {false, false});
+      const Advice advice = advise(other, {.wrong_seatings = false, .softer = false, .cures = false});
       if (advice.verdict != Verdict::Mate && advice.verdict != Verdict::Repin) continue;
       const std::string then = advice.verdict == Verdict::Mate
                                    ? "it may be plugged in as it is"
@@ -83,12 +83,79 @@ void try_neighbours(const Fitting& fitting, std::vector<std::string>& out) {
   }
 }
 
+/// Devices with a string of LEDs on a plug that is placed.
+std::vector<int> fed_strings(const Fitting& fitting) {
+  std::vector<int> strings;
+  for (int d = 0; d < static_cast<int>(fitting.harness->devices.size()); ++d) {
+    if (!fitting.harness->devices[static_cast<std::size_t>(d)].leds) continue;
+    const bool placed =
+        std::any_of(fitting.placements.begin(), fitting.placements.end(), [&](const Placement& p) {
+          const auto& leads = plug_of(fitting, p.plug).leads;
+          return std::any_of(leads.begin(), leads.end(),
+                             [&](const Lead& lead) { return lead.to && lead.to->device == d; });
+        });
+    if (placed) strings.push_back(d);
+  }
+  return strings;
+}
+
+/// The strings no brighter than this share of full white.
+Harness dimmed(const Harness& harness, const std::vector<int>& strings, double share) {
+  Harness darker = harness;
+  for (const int index : strings) {
+    Device& device = darker.devices[static_cast<std::size_t>(index)];
+    LedString& leds = *device.leds;
+    leds.brightness = std::min(share, leds.brightness.value_or(1.0));
+    for (Part& part : device.parts) {
+      if (auto* load = std::get_if<Load>(&part))
+        load->draws = leds.each * (static_cast<double>(leds.count) * *leds.brightness);
+    }
+  }
+  return darker;
+}
+
+/// What a smaller current can cure.
+bool is_overload(const Finding& finding) {
+  return finding.rule == Rule::PinOvercurrent || finding.rule == Rule::ContactOvercurrent ||
+         finding.rule == Rule::WireOvercurrent || finding.rule == Rule::RailOverload ||
+         finding.rule == Rule::SupplyTooLow || finding.rule == Rule::UnknownRating;
+}
+
+/// The largest brightness, in whole percent, at which all is clean. A darker string takes less of everything,
+/// so it is found by halving.
+void try_brightness(const Fitting& fitting, std::vector<std::string>& out) {
+  const std::vector<int> strings = fed_strings(fitting);
+  if (strings.empty()) return;
+  const std::vector<Finding> findings = assess(fitting).findings;
+  if (std::none_of(findings.begin(), findings.end(), is_overload)) return;
+  const auto clean_at = [&](int percent) {
+    const Harness darker = dimmed(*fitting.harness, strings, percent / 100.0);
+    Fitting other = fitting;
+    other.harness = &darker;
+    return assess(other).clean();
+  };
+  int clean = 1, unclean = 100;
+  if (!clean_at(clean)) return;
+  while (unclean - clean > 1) {
+    const int middle = (clean + unclean) / 2;
+    (clean_at(middle) ? clean : unclean) = middle;
+  }
+  std::vector<std::string> names;
+  for (const int index : strings)
+    names.push_back(format("'{}'", fitting.harness->devices[static_cast<std::size_t>(index)].id));
+  out.push_back(
+      format("with the brightness of {0} at {1} % or less it may be plugged in as it is: write "
+             "brightness=\"{1} %\" there, and keep the firmware to it from the first moment on",
+             join(names, " and "), clean));
+}
+
 }  // namespace
 
 std::vector<std::string> softer_cures(const Fitting& fitting, bool elsewhere) {
   std::vector<std::string> out;
   try_jumpers(fitting, out);
   try_turning(fitting, out);
+  try_brightness(fitting, out);
   if (elsewhere) try_neighbours(fitting, out);
   return out;
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Cures that need neither tool nor part: another position of a jumper, the plug turned round, the header beside.
+// Cures that need neither tool nor part: another position of a jumper, the plug turned round, LEDs less bright,
+// the header beside.
 #pragma once
 
 #include <string>

@@ -2,32 +2,33 @@
 // Idea: once it is fixed how each group of passive ends is used (which end of a switch is the signal, which
 // winding is on which bridge), every lead has one wish, and finding cavities is an assignment problem: leads
 // against cavities, a move costs one, a cavity whose pin does not grant the wish is forbidden. Each lead also
-// has a place of its own outside the housing (insulated), open only to leads that may stay unconnected.
+// has a place of its own outside the housing (insulated), open only to leads that may stay unconnected. Which
+// way the groups are used is found together with the cavities: numeric/choice_assignment.
 //
 //   switch A B, cavities 1 2, pins 1 signal, 2 ground, leads A in 2, B in 1: with "A is the signal end" both
 //   leads would move; with "B is the signal end" none does. Cost 0.
 //
-// Complexity: product of the groups' alternatives (at most most_combinations) x O(leads^2 x cavities).
-// Not taken: one integer program over alternatives and cavities together; the groups of one plug are few.
-// Reference: R. Jonker, A. Volgenant, Computing 38 (1987) 325, for the assignment.
-// Tested in tests/unit/plan/target_test.cpp against all permutations.
+// Complexity: as there; placements that share no group are apart by themselves, so four motors on four
+// headers cost four times one motor. Not taken: trying every combination of the groups' alternatives (8^4 for
+// four motors); it is the twin in tests/unit/plan/target_test.cpp. Reference: R. Jonker, A. Volgenant,
+// Computing 38 (1987) 325, for the assignment. Tested there, and against glpsol in tests/outside/optimum.
 #include "plan/target.h"
 
 #include <algorithm>
 #include <map>
 
 #include "judge/words.h"
-#include "numeric/assignment.h"
+#include "numeric/choice_assignment.h"
 
 namespace plugward {
 namespace {
 
 // A level of the order of preference outweighs everything below it.
-constexpr Cost setting_cost = 1;
-constexpr Cost move_cost = 1000;
-constexpr Cost unconnected_cost = 1000000;
-constexpr Cost wrong_volts_cost = 1000000000;
-constexpr std::size_t most_combinations = 4096;
+constexpr Cost later_alternative_cost = 1;  ///< of equals, what the part prefers
+constexpr Cost setting_cost = 4096 * later_alternative_cost;
+constexpr Cost move_cost = 1024 * setting_cost;
+constexpr Cost unconnected_cost = 4096 * move_cost;
+constexpr Cost wrong_volts_cost = 4096 * unconnected_cost;
 
 struct Row {
   LeadId id;
@@ -41,26 +42,40 @@ struct Column {
   const Pin* pin = nullptr;  ///< nullptr: meets no pin
 };
 
+const End& end_of(const Alternative& alternative, TerminalRef terminal) {
+  return *std::find_if(alternative.ends.begin(), alternative.ends.end(),
+                       [&](const End& end) { return end.terminal == terminal; });
+}
+
 class Problem {
  public:
   Problem(const Fitting& fitting, const std::set<Refused>& refused) : fitting_(fitting), refused_(refused) {
     for (std::size_t p = 0; p < fitting.placements.size(); ++p) collect(static_cast<int>(p));
   }
 
-  std::optional<Target> solve() {
+  std::optional<Target> solve() const {
     const std::vector<WishGroup> all = groups(*fitting_.harness);
-    std::vector<std::size_t> choice(all.size(), 0);
-    std::optional<Target> best;
-    Cost best_cost = forbidden;
-    for (std::size_t tries = 0; tries < most_combinations; ++tries) {
-      Cost cost = 0;
-      if (auto target = assign(all, choice, cost); target && cost < best_cost) {
-        best = std::move(target);
-        best_cost = cost;
-      }
-      if (!advance(all, choice)) break;
+    const auto solution = cheapest_choice(problem_of(all));
+    if (!solution) return std::nullopt;
+    Target target;
+    target.cost = solution->cost;
+    target.proven = solution->proven;
+    for (std::size_t g = 0; g < all.size(); ++g) {
+      target.chosen.push_back(all[g].alternatives[static_cast<std::size_t>(solution->choices[g])]);
     }
-    return best;
+    for (const Placement& placement : fitting_.placements) {
+      Arrangement now;
+      for (const Lead& lead : plug_of(fitting_, placement.plug).leads) now.cavity.push_back(lead.cavity);
+      target.arrangements.push_back(std::move(now));
+    }
+    for (std::size_t r = 0; r < rows_.size(); ++r) {
+      const auto column = static_cast<std::size_t>(solution->columns[r]);
+      const int cavity = column < columns_.size() ? columns_[column].cavity : 0;
+      target.arrangements[static_cast<std::size_t>(rows_[r].id.placement)]
+          .cavity[static_cast<std::size_t>(rows_[r].id.lead)] = cavity;
+      if (cavity != rows_[r].cavity) ++target.moved;
+    }
+    return target;
   }
 
  private:
@@ -74,6 +89,7 @@ class Problem {
       const Lead& lead = plug.leads[l];
       const LeadId id{placement, static_cast<int>(l)};
       if (lead.to) {
+        rows_of_[*lead.to].push_back(rows_.size());
         rows_.push_back({id, *lead.to, lead.cavity});
       } else if (lead.cavity > 0) {
         fixed.insert(lead.cavity);  // not known where it goes: it stays
@@ -86,31 +102,50 @@ class Problem {
     }
   }
 
-  /// Only groups with a lead in a placed plug have anything to choose.
-  bool matters(const WishGroup& group) const {
-    if (group.alternatives.size() < 2) return false;
-    const auto& ends = group.alternatives.front().ends;
-    return std::any_of(ends.begin(), ends.end(), [&](const End& end) {
-      return std::any_of(rows_.begin(), rows_.end(),
-                         [&](const Row& row) { return row.terminal == end.terminal; });
-    });
+  /// Rows are leads; columns are cavities, then one place outside for each lead.
+  ChoiceProblem problem_of(const std::vector<WishGroup>& all) const {
+    ChoiceProblem problem;
+    problem.lines.resize(rows_.size());
+    for (const WishGroup& group : all) {
+      ChoiceGroup choice_group;
+      for (const End& end : group.alternatives.front().ends) {
+        const auto found = rows_of_.find(end.terminal);
+        if (found == rows_of_.end()) continue;
+        choice_group.rows.insert(choice_group.rows.end(), found->second.begin(), found->second.end());
+      }
+      Cost later = 0;
+      for (const Alternative& alternative : group.alternatives) {
+        Choice choice{(alternative.motor_turned ? setting_cost : 0) + later, {}};
+        for (const std::size_t row : choice_group.rows) {
+          choice.lines.push_back(line_of(row, end_of(alternative, rows_[row].terminal)));
+        }
+        choice_group.choices.push_back(std::move(choice));
+        later += later_alternative_cost;
+      }
+      problem.groups.push_back(std::move(choice_group));
+    }
+    return problem;
   }
 
-  /// The next combination; false after the last.
-  bool advance(const std::vector<WishGroup>& all, std::vector<std::size_t>& choice) const {
-    for (std::size_t g = all.size(); g-- > 0;) {
-      if (!matters(all[g])) continue;
-      if (++choice[g] < all[g].alternatives.size()) return true;
-      choice[g] = 0;
+  std::vector<Cost> line_of(std::size_t r, const End& end) const {
+    const Row& row = rows_[r];
+    std::vector<Cost> line(columns_.size() + rows_.size(), forbidden);
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      if (columns_[c].placement == row.id.placement) line[c] = cost_of(row, columns_[c], end);
     }
-    return false;
+    line[columns_.size() + r] = cost_of_insulating(row, end);
+    return line;
   }
 
   Cost cost_of(const Row& row, const Column& column, const End& end) const {
-    if (column.placement != row.id.placement || refused_.contains({row.id, column.cavity})) return forbidden;
+    if (!refused_.empty() && refused_.contains({row.id, column.cavity})) return forbidden;
     const Cost move = column.cavity == row.cavity ? 0 : move_cost;
     if (end.wish == Wish::Any) return move == 0 ? 0 : forbidden;
-    if (column.pin == nullptr) return end.wish == Wish::Nothing ? move : forbidden;
+    if (column.pin == nullptr && end.wish == Wish::Nothing) return move;
+    const bool open = column.pin == nullptr || column.pin->function == PinFunction::Unused;
+    if (open && end.wish != Wish::Nothing && fitting_.harness->terminal(row.terminal).optional)
+      return unconnected_cost + move;
+    if (column.pin == nullptr) return forbidden;
     if (!grants(*column.pin, end)) return forbidden;
     return volts_suit(*column.pin, *fitting_.board, fitting_.jumpers, end) ? move : move + wrong_volts_cost;
   }
@@ -121,49 +156,11 @@ class Problem {
     return fitting_.harness->terminal(row.terminal).optional ? unconnected_cost + move_cost : forbidden;
   }
 
-  std::optional<Target> assign(const std::vector<WishGroup>& all, const std::vector<std::size_t>& choice,
-                               Cost& cost) {
-    std::map<TerminalRef, const End*> end_of;
-    cost = 0;
-    Target target;
-    for (std::size_t g = 0; g < all.size(); ++g) {
-      const Alternative& alternative = all[g].alternatives[choice[g]];
-      target.chosen.push_back(alternative);
-      if (alternative.motor_turned) cost += setting_cost;
-      for (const End& end : alternative.ends) end_of[end.terminal] = &end;
-    }
-    std::vector<std::vector<Cost>> matrix;
-    for (std::size_t r = 0; r < rows_.size(); ++r) {
-      std::vector<Cost> line;
-      const End& end = *end_of.at(rows_[r].terminal);
-      for (const Column& column : columns_) line.push_back(cost_of(rows_[r], column, end));
-      line.resize(columns_.size() + rows_.size(), forbidden);
-      line[columns_.size() + r] = cost_of_insulating(rows_[r], end);
-      matrix.push_back(std::move(line));
-    }
-    const auto assignment = cheapest_assignment(matrix);
-    if (!assignment) return std::nullopt;
-    cost += assignment->cost;
-    target.cost = cost;
-    for (const Placement& placement : fitting_.placements) {
-      Arrangement now;
-      for (const Lead& lead : plug_of(fitting_, placement.plug).leads) now.cavity.push_back(lead.cavity);
-      target.arrangements.push_back(std::move(now));
-    }
-    for (std::size_t r = 0; r < rows_.size(); ++r) {
-      const auto column = static_cast<std::size_t>(assignment->columns[r]);
-      const int cavity = column < columns_.size() ? columns_[column].cavity : 0;
-      target.arrangements[static_cast<std::size_t>(rows_[r].id.placement)]
-          .cavity[static_cast<std::size_t>(rows_[r].id.lead)] = cavity;
-      if (cavity != rows_[r].cavity) ++target.moved;
-    }
-    return target;
-  }
-
   const Fitting& fitting_;
   const std::set<Refused>& refused_;
   std::vector<Row> rows_;
   std::vector<Column> columns_;
+  std::map<TerminalRef, std::vector<std::size_t>> rows_of_;
 };
 
 }  // namespace

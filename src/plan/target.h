@@ -32,6 +32,7 @@ struct Target {
   std::vector<Alternative> chosen;        ///< how each group is used
   Cost cost = 0;                          ///< moves, leads left out and settings, weighed
   int moved = 0;                          ///< contacts not in their cavity, insulated ones included
+  bool proven = true;                     ///< false: the search was cut off; a cheaper one may exist
 };
 
 /// The cheapest target that uses no refused place; nothing when some terminal finds no pin it suits.

@@ -19,22 +19,23 @@ struct CurrentRow {
   int awg = 0;
   double chassis = 0.0;  // A, "AWG Current Capacity"
   double bundled = 0.0;  // A, TFE wire, archived "wire table" page; 0: no row
+  double general = 0.0;  // A, general table of the same page, bundled; 0: no row
 };
 
 /// Even sizes only: the odd ones and the bundled figures of 26 and 28 AWG have no source that was seen.
 constexpr auto currents = std::to_array<CurrentRow>({
-    {10, 55.0, 16.0},
-    {12, 41.0, 12.0},
-    {14, 32.0, 8.0},
-    {16, 22.0, 6.0},
-    {18, 16.0, 5.0},
-    {20, 11.0, 3.7},
-    {22, 7.0, 2.5},
-    {24, 3.5, 2.0},
-    {26, 2.2, 0.0},
-    {28, 1.4, 0.0},
-    {30, 0.86, 0.7},
-    {32, 0.53, 0.0},
+    {10, 55.0, 16.0, 0.0},
+    {12, 41.0, 12.0, 23.0},
+    {14, 32.0, 8.0, 17.0},
+    {16, 22.0, 6.0, 13.0},
+    {18, 16.0, 5.0, 10.0},
+    {20, 11.0, 3.7, 7.5},
+    {22, 7.0, 2.5, 5.0},
+    {24, 3.5, 2.0, 0.0},
+    {26, 2.2, 0.0, 0.0},
+    {28, 1.4, 0.0, 0.0},
+    {30, 0.86, 0.7, 0.0},
+    {32, 0.53, 0.0, 0.0},
 });
 
 /// The row of an AWG size, or of the next thinner tabulated size for a size in mm2.
@@ -128,6 +129,34 @@ std::optional<Amps> bundled_current(const Gauge& gauge) {
   const CurrentRow* row = row_of(gauge);
   if (row == nullptr || row->bundled == 0.0) return std::nullopt;
   return Amps(row->bundled);
+}
+
+std::optional<double> bundle_factor(int wires) {
+  constexpr auto factors = std::to_array<double>({1.0, 0.94, 0.89, 0.83, 0.76});
+  assert(wires >= 1);
+  const auto index = static_cast<std::size_t>(wires) - 1;
+  if (index >= factors.size()) return std::nullopt;
+  return factors[index];
+}
+
+std::optional<Amps> military_current(const Gauge& gauge) {
+  struct Row {
+    int awg;
+    double amps;
+  };
+  constexpr auto rows =
+      std::to_array<Row>({{8, 75.0}, {10, 55.0}, {12, 40.0}, {14, 31.2}, {18, 15.4}, {20, 8.33}, {22, 5.0}});
+  for (const Row& row : rows) {
+    if (gauge.awg ? row.awg == *gauge.awg : awg_area(row.awg).value <= gauge.area.value * 1.0001)
+      return Amps(row.amps);
+  }
+  return std::nullopt;
+}
+
+std::optional<Amps> general_bundled_current(const Gauge& gauge) {
+  const CurrentRow* row = row_of(gauge);
+  if (row == nullptr || row->general == 0.0) return std::nullopt;
+  return Amps(row->general);
 }
 
 Amps conservative_current(const Gauge& gauge) {

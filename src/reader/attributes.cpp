@@ -242,6 +242,31 @@ std::optional<double> Attributes::share(Key key) const {
   return std::nullopt;
 }
 
+std::optional<double> Attributes::part_of_whole(Key key) const {
+  if (!has(key)) return std::nullopt;
+  const std::string_view written = value(key);
+  std::string_view number = written;
+  const bool percent = number.ends_with('%');
+  if (percent) {
+    number.remove_suffix(1);
+    if (number.ends_with(' ')) number.remove_suffix(1);
+  }
+  // "0.4", "40 %", "12.5 %": at most three digits before the point and six behind it.
+  const std::size_t point = std::min(number.find('.'), number.size());
+  const std::string_view whole_part = number.substr(0, point);
+  const std::string_view rest = number.substr(std::min(point + 1, number.size()));
+  const auto digits = [](std::string_view text) { return std::all_of(text.begin(), text.end(), is_digit); };
+  const bool plain = !whole_part.empty() && whole_part.size() <= 3 && rest.size() <= 6 &&
+                     digits(whole_part) && digits(rest) &&
+                     (point == number.size() ? percent : !rest.empty()) && (percent || whole_part == "0");
+  const std::optional<double> read = plain ? whole<double>(number) : std::nullopt;
+  const double share = read.value_or(0.0) / (percent ? 100.0 : 1.0);
+  if (share > 0.0 && share <= 1.0) return share;
+  reading_.fault(Rule::BadNumber, span(key), format("{}: '{}' is no part of a whole", key_name(key), written))
+      .help("write it like '40 %' or '0.4': above 0, at most 100 %");
+  return std::nullopt;
+}
+
 std::optional<bool> Attributes::yes_no(Key key) const {
   static constexpr std::array<Word<bool>, 2> words{{{"yes", true}, {"no", false}}};
   return one_of(key, words);

@@ -51,6 +51,7 @@ class Attributes {
   std::string_view date(Key) const;  ///< a day of the calendar, "2026-03-02"
   std::optional<int> number(Key, int least, int most) const;
   std::optional<double> share(Key) const;  ///< above 0, below 1
+  std::optional<double> part_of_whole(Key) const;  ///< "40 %" or "0.4": above 0, at most 1
   std::optional<bool> yes_no(Key) const;
   std::optional<WireColour> colour(Key) const;
   std::optional<Gauge> gauge(Key) const;

@@ -11,10 +11,11 @@
 namespace plugward {
 namespace {
 
-constexpr std::array<Word<EvidenceKind>, 7> evidence_kinds{{{"board-print", EvidenceKind::BoardPrint},
+constexpr std::array<Word<EvidenceKind>, 8> evidence_kinds{{{"board-print", EvidenceKind::BoardPrint},
                                                             {"makers-drawing", EvidenceKind::MakersDrawing},
                                                             {"schematic", EvidenceKind::Schematic},
                                                             {"measurement", EvidenceKind::Measurement},
+                                                            {"photograph", EvidenceKind::Photograph},
                                                             {"data-sheet", EvidenceKind::DataSheet},
                                                             {"standard", EvidenceKind::Standard},
                                                             {"assumption", EvidenceKind::Assumption}}};

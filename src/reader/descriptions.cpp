@@ -10,35 +10,16 @@
 #include "reader/board_reader.h"
 #include "reader/family_reader.h"
 #include "reader/harness_reader.h"
+#include "reader/loom_reader.h"
 #include "reader/reading.h"
+#include "reader/schema_link.h"
 #include "reader/xml_tree.h"
 
 namespace plugward {
 namespace {
 
-constexpr std::string_view schema_instance = "http://www.w3.org/2001/XMLSchema-instance";
-
-/// The root may point at its schema; the prefix for that must be the one everybody knows.
-void check_schema_link(const Reading& reading) {
-  const XmlAttribute* prefix = nullptr;
-  const XmlAttribute* place = nullptr;
-  for (const XmlAttribute& it : reading.tree.attributes(reading.tree.node(0))) {
-    if (it.name == key_name(Key::SchemaPrefix)) prefix = &it;
-    if (it.name == key_name(Key::SchemaPlace)) place = &it;
-  }
-  if (prefix != nullptr && prefix->value != schema_instance) {
-    reading
-        .fault(Rule::BadWord, reading.tree.value_span(*prefix),
-               "'xmlns:xsi' must be the schema instance namespace")
-        .help(format("write xmlns:xsi=\"{}\"", schema_instance));
-  }
-  if (prefix == nullptr && place != nullptr) {
-    reading.fault(Rule::MissingAttribute, reading.tree.name_span(*place), "the prefix 'xsi' is not declared")
-        .help(format("add xmlns:xsi=\"{}\" to the root", schema_instance));
-  }
-}
-
-Description read_root(const Reading& reading, std::vector<Family>& families) {
+Description read_root(const Reading& reading, const Sources& sources, const OpenFile& open,
+                      std::vector<Family>& families) {
   Description description;
   const XmlNode& root = reading.tree.node(0);
   if (root.name == "board") {
@@ -47,12 +28,16 @@ Description read_root(const Reading& reading, std::vector<Family>& families) {
   } else if (root.name == "harness") {
     check_schema_link(reading);
     description.harness = read_harness(reading);
+  } else if (root.name == "loom") {
+    check_schema_link(reading);
+    description.loom = read_loom(reading);
+    if (open) description.loom_files = read_loom_files(reading, sources, *description.loom, open);
   } else if (root.name == "families") {
     check_schema_link(reading);
     families = read_families(reading);
     description.families = true;
   } else {
-    constexpr std::array<std::string_view, 3> roots{"board", "harness", "families"};
+    constexpr std::array<std::string_view, 4> roots{"board", "harness", "loom", "families"};
     suggest(reading.fault(Rule::WrongRoot, reading.tree.name_span(root),
                           format("the root element '{}' is no description", root.name)),
             root.name, roots, "the root is one of");
@@ -63,12 +48,12 @@ Description read_root(const Reading& reading, std::vector<Family>& families) {
 }  // namespace
 
 Description read_description(const Sources& sources, FileId file, Catalogue& catalogue,
-                             Diagnostics& diagnostics, const ReaderLimits& limits) {
+                             Diagnostics& diagnostics, const ReaderLimits& limits, const OpenFile& open) {
   Diagnostics found;
   std::vector<Family> families;
   Description description;
   if (const auto tree = read_tree(sources, file, limits, found)) {
-    description = read_root({*tree, catalogue, found, limits}, families);
+    description = read_root({*tree, catalogue, found, limits}, sources, open, families);
   }
   if (found.has_errors()) {
     description = {};

@@ -17,8 +17,8 @@ constexpr std::size_t hash(std::string_view name) {
   const auto letter = [&](std::size_t i) {
     return static_cast<std::size_t>(static_cast<unsigned char>(name[i]));
   };
-  return (name.size() * 338 + letter(0) * 499 + letter(name.size() - 1) * 392 +
-          letter(name.size() / 2) * 428) %
+  return (name.size() * 416 + letter(0) * 450 + letter(name.size() - 1) * 167 +
+          letter(name.size() / 2) * 423) %
          slots;
 }
 

@@ -131,7 +131,13 @@ void expand_led_string(const Attributes& a, Device& device) {
   load.minus = minus;
   load.needs = a.range<Volts>(Key::Needs, Sign::Positive).value_or(Range<Volts>{Volts(3.5), Volts(5.3)});
   const Amps each = a.quantity<Amps>(Key::Each, Sign::Positive).value_or(one_led);
-  load.draws = each * static_cast<double>(a.number(Key::Count, 1, 10000).value_or(0));
+  LedString leds;
+  leds.count = a.number(Key::Count, 1, 10000).value_or(0);
+  leds.each = each;
+  leds.brightness = a.part_of_whole(Key::Brightness);
+  leds.loop = a.quantity<Ohms>(Key::Loop, Sign::Positive);
+  load.draws = each * (static_cast<double>(leds.count) * leds.brightness.value_or(1.0));
+  device.leds = leds;
   load.reversed = Reversal::Destroyed;
   load.span = a.element_span();
   device.parts.emplace_back(load);
@@ -218,7 +224,10 @@ constexpr std::array<Shorthand, 10> shorthands{{
     {"heater-element", {Key::Volt, Key::Watt}, {Key::Use}, expand_heater_element},
     {"thermistor", {Key::Ohm}, {Key::Beta}, expand_thermistor},
     {"motor", {Key::Ohm}, {Key::Ampere}, expand_motor},
-    {"led-string", {Key::Count}, {Key::Each, Key::Needs, Key::Out}, expand_led_string},
+    {"led-string",
+     {Key::Count},
+     {Key::Each, Key::Needs, Key::Out, Key::Brightness, Key::Loop},
+     expand_led_string},
     {"rgb-strip", {Key::Volt, Key::Draws}, {}, expand_rgb_strip},
     {"servo-probe",
      {Key::Needs, Key::Draws},

@@ -2,6 +2,8 @@
 // Tested in tests/unit/report/advice_json_test.cpp and against the schema in tests/cases.
 #include "report/advice_json.h"
 
+#include "report/budget_json.h"
+#include "report/cure_text.h"
 #include "report/json.h"
 #include "report/repin_text.h"
 #include "report/words.h"
@@ -118,6 +120,25 @@ Json plan_json(const Sources& sources, const Fitting& fitting, const RepinPlan& 
   return json;
 }
 
+Json cure_json(const Cure& cure) {
+  Json json;
+  json["kind"] = cure.kind;
+  json["name"] = cure.name;
+  json["what"] = cure.what;
+  json["why"] = cure.why;
+  json["next_best"] = text_or_null(cure.next_best);
+  json["components"] = list_of(cure.components, [](const Component& c) {
+    Json one;
+    one["kind"] = c.kind;
+    one["value"] = text_or_null(c.value);
+    one["demands"] = text_or_null(c.demands);
+    one["between"] = text_or_null(c.between);
+    return one;
+  });
+  json["steps"] = array_of(cure.steps);
+  return json;
+}
+
 Json seating_json(const Sources& sources, const Fitting& fitting, const SeatingJudgement& wrong) {
   Json json;
   json["plug"] = plug_at(fitting, wrong.plug).id;
@@ -166,8 +187,11 @@ std::string advice_json(const Sources& sources, const Fitting& fitting, const Ad
   json["measurements"] = list_of(advice.measurements, measurement_json);
   json["softer"] = array_of(advice.softer);
   json["parts"] = array_of(advice.parts);
-  json["plan"] = advice.plan ? plan_json(sources, fitting, *advice.plan) : Json(nullptr);
+  json["cures"] = list_of(advice.cures, cure_json);
+  json["plan"] =
+      advice.plan ? plan_json(sources, planned_fitting(fitting, advice), *advice.plan) : Json(nullptr);
   json["settings"] = settings_json(advice.settings);
+  put_budget(json, fitting, advice.budget);
   json["wrong_seatings"] = list_of(
       advice.wrong, [&](const SeatingJudgement& wrong) { return seating_json(sources, fitting, wrong); });
   json["limits"] = limits_sentence();

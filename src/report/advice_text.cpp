@@ -3,6 +3,8 @@
 #include "report/advice_text.h"
 
 #include "base/format.h"
+#include "report/budget_text.h"
+#include "report/cure_text.h"
 #include "report/finding_text.h"
 #include "report/step_text.h"
 #include "report/words.h"
@@ -141,10 +143,14 @@ std::string advice_text(const Sources& sources, const Fitting& fitting, const Ad
   paper.heading("As it is wired now");
   if (advice.now.findings.empty()) paper.line("  nothing speaks against it");
   write_findings(paper, sources, advice.now.findings);
+  write_budget(paper, fitting, advice.budget);
   write_softer(paper, advice.softer);
   write_measurements(paper, advice.measurements);
-  write_parts(paper, advice.parts);
-  if (advice.plan) write_plan_in_short(paper, fitting, *advice.plan, options.repin_command);
+  if (advice.cures.empty()) write_parts(paper, advice.parts);
+  write_cures(paper, advice.cures);
+  if (advice.plan && (advice.cures.empty() || moves_contacts(*advice.plan))) {
+    write_plan_in_short(paper, planned_fitting(fitting, advice), *advice.plan, options.repin_command);
+  }
   write_settings(paper, advice.settings);
   write_wrong_seatings(paper, fitting, advice, false);
   write_limits(paper);

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "diag/diagnostic.h"
+#include "plan/loom_bench.h"
 #include "reader/descriptions.h"
 
 namespace plugward {
@@ -18,6 +19,10 @@ struct LintedFile {
 
 /// "boards/heron-m7.xml: board 'heron-m7': 12 headers, 43 pins, 2 not known".
 std::string lint_text(const Sources&, const std::vector<LintedFile>&, const Diagnostics&);
+
+/// What was found about the machine of a loom, as warnings at the seats in the loom: it is running today, so
+/// nothing here is an error of its description. Findings that are only worth knowing are left to `check`.
+void lint_loom(const Loom&, const Fitting&, const Assessment&, Diagnostics&);
 
 std::string lint_json(const Sources&, const std::vector<LintedFile>&, const Diagnostics&);
 

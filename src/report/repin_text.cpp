@@ -6,6 +6,7 @@
 
 #include "base/format.h"
 #include "report/advice_text.h"
+#include "report/cure_text.h"
 #include "report/step_text.h"
 #include "report/words.h"
 
@@ -14,7 +15,9 @@ namespace {
 
 const Lead* lead_at(const Plug& plug, const Arrangement& arrangement, int cavity) {
   for (std::size_t i = 0; i < plug.leads.size(); ++i) {
-    if (arrangement.cavity[i] == cavity) return &plug.leads[i];
+    // A lead that a cure adds comes after those that are arranged, and stays where it is put.
+    const int here = i < arrangement.cavity.size() ? arrangement.cavity[i] : plug.leads[i].cavity;
+    if (here == cavity) return &plug.leads[i];
   }
   return nullptr;
 }
@@ -92,7 +95,9 @@ void write_checks(Paper& paper, const RepinPlan& plan) {
 void write_procedure(Paper& paper, const Fitting& fitting, const Advice& advice) {
   const RepinPlan& plan = *advice.plan;
   write_softer(paper, advice.softer);
-  paper.heading("Before the first contact");
+  write_cures(paper, advice.cures);
+  paper.heading(advice.cures.empty() || moves_contacts(plan) ? "Before the first contact"
+                                                             : "Before you begin");
   write_boxes(paper, plan.cautions);
   if (!plan.tools.empty()) {
     paper.heading("Tools");
@@ -145,7 +150,7 @@ std::string repin_text(const Fitting& fitting, const Advice& advice, const TextO
   write_verdict(paper, advice);
   write_subject(paper, fitting);
   if (advice.plan) {
-    write_procedure(paper, fitting, advice);
+    write_procedure(paper, planned_fitting(fitting, advice), advice);
   } else {
     write_no_procedure(paper, advice);
   }

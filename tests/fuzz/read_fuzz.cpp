@@ -14,7 +14,7 @@ extern "C" int LLVMFuzzerTestOneInput(const unsigned char* data, std::size_t siz
   plugward::add_builtin_families(catalogue);
   const plugward::FileId file = sources.add("fuzz", std::string(data, data + size));
   const plugward::Description description = plugward::read_description(sources, file, catalogue, diagnostics);
-  const bool taken = description.board || description.harness || description.families;
+  const bool taken = description.taken();
   if (taken == diagnostics.has_errors()) std::abort();
   if (diagnostics_text(sources, diagnostics).empty() != diagnostics.all().empty()) std::abort();
   return 0;

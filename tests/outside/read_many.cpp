@@ -19,7 +19,7 @@ int main() {
     plugward::Catalogue own = catalogue;
     const plugward::FileId file = sources.add(path, plugward::read_file(path));
     const plugward::Description description = plugward::read_description(sources, file, own, diagnostics);
-    const bool taken = description.board || description.harness || description.families;
+    const bool taken = description.taken();
     if (taken == diagnostics.has_errors()) {
       std::printf("taken and refused at once: %s\n", path.c_str());
       return 1;

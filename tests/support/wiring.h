@@ -77,6 +77,8 @@ inline std::string_view kind_word(ExcessKind kind) {
       return "stuck";
     case ExcessKind::Floating:
       return "floating";
+    case ExcessKind::ResistorPower:
+      return "resistor-power";
     case ExcessKind::ResetUnknown:
       return "reset-unknown";
     case ExcessKind::TooManyStates:

@@ -6,6 +6,7 @@ NotImplementedError, so that a file shipped later cannot pass unjudged.
 """
 
 import dataclasses
+import glob
 import re
 import xml.etree.ElementTree as ET
 
@@ -197,6 +198,11 @@ def expanded(element):
 
 
 DEVICES = {"dry-switch", "fan", "heater-element", "thermistor", "motor", "led-string", "rgb-strip", "servo-probe", "proximity", "optical-switch"}
+
+
+def harness_paths(folder):
+    """The harness files in a folder; it holds loom files as well."""
+    return [path for path in sorted(glob.glob(f"{folder}/*.xml")) if ET.parse(path).getroot().tag == "harness"]
 
 
 def read_harness(path):

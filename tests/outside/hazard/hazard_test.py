@@ -85,7 +85,7 @@ def jumper_positions(board, headers):
 
 def all_cases(source, families, any_family):
     boards = [description.read_board(path) for path in sorted(glob.glob(f"{source}/boards/*.xml"))]
-    harnesses = [description.read_harness(path) for path in sorted(glob.glob(f"{source}/harnesses/*.xml"))]
+    harnesses = [description.read_harness(path) for path in description.harness_paths(f"{source}/harnesses")]
     for harness, board in itertools.product(harnesses, boards):
         fits = {plug.id: [h.id for h in board.headers.values() if goes_on(plug, h, families, any_family)] for plug in harness.plugs.values()}
         together = [{plug: header} for plug, headers in fits.items() for header in headers]

@@ -83,6 +83,8 @@ def write_varied(source, folder, rng):
     for kind in ("boards", "harnesses"):
         os.makedirs(os.path.join(folder, kind))
         for path in sorted(glob.glob(f"{source}/{kind}/*.xml")):
+            if ET.parse(path).getroot().tag == "loom":
+                continue
             tree = ET.parse(path)
             rails = [r.get("id") for r in tree.getroot().findall("rail")]
             for e in tree.getroot().iter():

@@ -122,6 +122,25 @@ TEST_CASE("PDF: pdfinfo reads title, author, date and page size") {
   CHECK_FALSE(contains(ran.output, "Error"));
 }
 
+TEST_CASE("PDF: several pages, each of its own size") {
+  if (!have("pdfinfo")) return;
+  const std::vector<Scene> pages{{25.4, 50.8, "first", "", {}}, {50.8, 25.4, "second", "", {}}};
+  const std::string pdf =
+      file_with("canvas_test_3.pdf", render_pages(pages, {PictureFormat::Pdf, 150, "", ""}));
+  const Ran ran = run("pdfinfo -f 1 -l 2 '" + pdf + "'");
+  CHECK(ran.status == 0);
+  CHECK(contains(ran.output, "Title:           first\n"));
+  CHECK(contains(ran.output, "Pages:           2\n"));
+  CHECK(contains(ran.output, "Page    1 size:  72 x 144 pts\n"));
+  CHECK(contains(ran.output, "Page    2 size:  144 x 72 pts\n"));
+}
+
+TEST_CASE("PNG: what would be higher than the library can hold is drawn coarser") {
+  const std::string png = render({1, 12700, "", "", {}}, {PictureFormat::Png, 100, "", ""});
+  // Height, big-endian, at byte 20 (PNG specification, IHDR): 32000 instead of 50000.
+  CHECK(static_cast<unsigned char>(png[22]) * 256 + static_cast<unsigned char>(png[23]) == 32000);
+}
+
 TEST_CASE("PDF: its text can be searched, in every script") {
   if (!have("pdftotext")) return;
   const std::string pdf = file_with(

@@ -397,6 +397,18 @@ std::vector<Row> rule_rows() {
        "beep: supply from 24V, by 'drawing' (makers-drawing) (what J1.2 is, cost 1)\n",
        {ContestedEvidence}},
       // Ten outputs, each off, on, or on with its drop: 3^10 = 59049 states, more than 20000.
+      {"resistor power",
+       header_of_pins("spare", 2, "<pin n='1' function='supply' rail='24V' limit='1 A'/>" + g2),
+       "<device id='k' use='spare'><terminal id='V' function='supply'/><terminal id='G' function='ground'/>"
+       "<load plus='V' minus='G' needs='20..30 V' draws='10 mA'/><resistor a='V' b='G' ohms='1 kohm' "
+       "limit='0.5 W'/></device>" +
+           plug_of_leads("V G"),
+       "harm resistor-power: the resistor of 'k' turns 0.5759 W into heat, made for 0.5 W |  | 24V - J1.1 - BK - "
+       "V\n"
+       "doubt unknown-limit: whether the resistor of 'k' stands up to 0.576 W is not known\n"
+       "  look up what the resistor of 'k' stands => 0.576 W or more: safe here; less: do not join (terminal 'V' on "
+       "J1.1, cost 0)\n",
+       {ResistorPower}},
       {"too many states",
        [] {
          std::string pins = v5 + g2;

@@ -180,7 +180,7 @@ TEST_CASE("each kind of excess in words") {
       {"stuck",
        {Stuck, 3.3, 0.8, true, pin(3), part(3), "", ""},
        "fault floating-input: J1.3 stays at 3.3 V whatever the device does\n"
-       "  figure 3.3 limit 0.8 unit 'V' part '' second 'J1.3 is declared here'\n"},
+       "  figure 3.3 limit 0.8 unit 'V' part 'pull-down' second 'J1.3 is declared here'\n"},
       {"floating",
        {Floating, 0, 0, false, pin(3), {}, "switch open", ""},
        "fault floating-input: nothing drives J1.3 in this state | switch open | \n"
@@ -189,6 +189,10 @@ TEST_CASE("each kind of excess in words") {
        {Floating, 0, 0, false, pin(3), part(3), "", ""},
        "fault floating-input: nothing drives J1.3 in this state\n"
        "  figure 0 limit - unit 'V' part 'pull-down' second 'J1.3 is declared here'\n"},
+      {"resistor power",
+       {ResistorPower, 0.576, 0.25, true, part(1), {}, "", ""},
+       "harm resistor-power: the load of 'd' turns 0.576 W into heat, made for 0.25 W\n"
+       "  figure 0.576 limit 0.25 unit 'W' part '' second ''\n"},
       {"reset unknown",
        {ResetUnknown, 0, 0, true, part(2), pin(3), "", ""},
        "doubt always-on: J1.3 switches the heater of 'd', and its state at reset is not stated\n"

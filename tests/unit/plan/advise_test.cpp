@@ -152,7 +152,7 @@ TEST_CASE("whole advice") {
        header_of_pins("fan", 2, "<pin n='1' function='supply' jumper='JP' limit='1 A'/>" + g2),
        "<fan id='f' needs='20..28 V' draws='0.1 A' reversed='blocked'/>" + plug_of_leads("V G"),
        {{"JP", "5V"}},
-       "ADAPT: 'p' on 'J1': not as it is; it needs a part\n"
+       "ADAPT: 'p' on 'J1': build in a supply of 24 V first\n"
        "softer: with jumper JP (V) at 24V instead of 5V it may be plugged in as it is; mind what else that "
        "jumper feeds\n"
        "part: a supply that gives 'f' at least 20 V, with its ground joined to the board's\n"},
@@ -160,14 +160,17 @@ TEST_CASE("whole advice") {
        header_of_pins("limit", 3, v1 + g2 + limit_input("3.6")),
        gate + plug_of_leads("V G S"),
        {},
-       "ADAPT: 'p' on 'J1': not as it is; it needs a part\n"
+       "ADAPT: 'p' on 'J1': build in a voltage divider of 3 kohm and 3.3 kohm first\n"
        "part: a voltage divider or level shifter that keeps J1.3 at 3.6 V or less\n"},
       {"the same, and in the wrong order",
        header_of_pins("limit", 3, v1 + g2 + limit_input("3.6")),
        gate + plug_of_leads("G V S"),
        {},
-       "ADAPT: 'p' on 'J1': not as it is; it needs a part; 2 contacts will have to move as well, which is "
-       "planned once the description has the part\n"
+       "ADAPT: 'p' on 'J1': build in a voltage divider of 3 kohm and 3.3 kohm first, and move 2 contacts\n"
+       "plug 0: 2 taken out\n"
+       "  hold lead 0 1>0: held beside the housing to make room\n"
+       "  move lead 1 2>1: terminal 'V' wants a supply of 4.5..5.5 V: J1.1, supply 5V\n"
+       "  insert lead 0 0>2: terminal 'G' wants ground: J1.2, ground\n"
        "part: a voltage divider or level shifter that keeps J1.3 at 3.6 V or less\n"},
       {"another housing",
        header_of_pins("limit", 3, vgs, "ph-2.00"),

@@ -5,10 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <random>
+#include <set>
 #include <string>
 #include <vector>
 
+#include "plan/in_question.h"
 #include "support/bench.h"
 
 using namespace plugward;
@@ -60,18 +63,39 @@ std::string words(const World& w, std::vector<Placement> placements) {
   return text;
 }
 
-PlaceCost cost_together(const World& w, const Advice& advice, const std::vector<Placement>& placements) {
+/// What the clusters cost, each judged as a whole without the others.
+std::optional<PlaceCost> cost_together(const World& w, const std::vector<Placement>& placements) {
   PlaceCost cost;
   cost.unplaced = static_cast<int>(w.harness.plugs.size() - placements.size());
-  cost.unknown = advice.verdict == Verdict::Measure ? 1 : 0;
-  for (const std::string& part : advice.parts) {
-    if (part.find("another housing") == 0)
-      ++cost.housings;
-    else
-      ++cost.parts;
+  const auto of_harness = [&](const Placement& p) {
+    const std::string& id = w.harness.plugs[static_cast<std::size_t>(p.plug)].id;
+    return id.substr(0, id.find('/') == std::string::npos ? 0 : id.find('/'));
+  };
+  std::set<std::string> names;
+  for (const Placement& p : placements) names.insert(of_harness(p));
+  for (const std::string& name : names) {
+    Fitting fitting = w.fitting();
+    for (const Placement& p : placements) {
+      if (of_harness(p) == name) fitting.placements.push_back(p);
+    }
+    const Advice advice = advise(fitting, {false, false});
+    if (advice.verdict == Verdict::Apart) return std::nullopt;
+    int unknown = 0;
+    for (const Placement& p : fitting.placements) {
+      Fitting alone = w.fitting();
+      alone.placements = {p};
+      unknown += advise(alone, {false, false}).verdict == Verdict::Measure ? 1 : 0;
+    }
+    cost.unknown += std::max(unknown, advice.verdict == Verdict::Measure ? 1 : 0);
+    for (const std::string& part : advice.parts) {
+      if (part.find("another housing") == 0)
+        ++cost.housings;
+      else
+        ++cost.parts;
+    }
+    cost.moves += advice.moved;
+    for (const Setting& s : advice.settings) cost.settings += s.what.find("invert") == 0 ? 1 : 0;
   }
-  cost.moves = advice.moved;
-  for (const Setting& s : advice.settings) cost.settings += s.what.find("invert") == 0 ? 1 : 0;
   return cost;
 }
 
@@ -84,11 +108,8 @@ PlaceCost twin(const World& w) {
   const auto go = [&](auto&& self, std::size_t plug) -> void {
     if (plug == w.harness.plugs.size()) {
       if (placements.empty()) return;
-      Fitting fitting = w.fitting();
-      fitting.placements = placements;
-      const Advice advice = advise(fitting, {false, false});
-      if (advice.verdict == Verdict::Apart) return;
-      best = std::min(best, cost_together(w, advice, placements));
+      const auto cost = cost_together(w, placements);
+      if (cost) best = std::min(best, *cost);
       return;
     }
     self(self, plug + 1);
@@ -96,6 +117,9 @@ PlaceCost twin(const World& w) {
       const bool taken = std::any_of(placements.begin(), placements.end(),
                                      [&](const Placement& p) { return p.header == h; });
       if (taken) continue;
+      if (!in_question(demands(w.harness)[plug], w.harness.plugs[plug], w.board,
+                       w.board.headers[static_cast<std::size_t>(h)]))
+        continue;
       Fitting alone = w.fitting();
       alone.placements = {{static_cast<int>(plug), h}};
       if (advise(alone, {false, false}).verdict == Verdict::Apart) continue;
@@ -129,9 +153,9 @@ TEST_CASE("the demo harnesses find their headers by themselves") {
       {"heron-m7", {"nozzle-heater"}, "heater:J14", "heater:J15", "needs 0 new housings instead of 1"},
       {"heron-m7",
        {"x-motor", "thermistor"},
-       "x-motor/motor:J4 thermistor/thermistor:J19",
        "x-motor/motor:J4 thermistor/thermistor:J18",
-       ""},
+       "x-motor/motor:J4 thermistor/thermistor:J19",
+       "equal in all that counts; the board file names it later"},
   };
   for (const Row& row : rows) {
     const World w = world(row.board, row.harnesses, {});
@@ -202,4 +226,44 @@ TEST_CASE("a fixed plug stays, the others go near it") {
   const PlacementPlan plan = place(fitting);
   REQUIRE(plan.best.has_value());
   CHECK(words(w, plan.best->placements) == "control:J9 trigger:J10");
+}
+
+TEST_CASE("with and without reasons the same headers come out") {
+  const World w =
+      world("heron-m7", {"x-motor", "kite-probe", "limit-switch", "fan-24v", "nozzle-heater"}, {});
+  PlaceOptions silent;
+  silent.reasons = false;
+  const PlacementPlan one = place(w.fitting());
+  const PlacementPlan two = place(w.fitting(), silent);
+  REQUIRE(one.best.has_value());
+  REQUIRE(two.best.has_value());
+  CHECK(words(w, one.best->placements) == words(w, two.best->placements));
+  CHECK((one.best->cost <=> two.best->cost) == 0);
+  REQUIRE(one.options.size() == two.options.size());
+  for (std::size_t i = 0; i < one.options.size(); ++i) {
+    CHECK(one.options[i].header == two.options[i].header);
+    CHECK(one.options[i].verdict == two.options[i].verdict);
+    CHECK((one.options[i].cost <=> two.options[i].cost) == 0);
+    CHECK(two.options[i].reason.empty());
+  }
+}
+
+TEST_CASE("equal plugs are said to be equal") {
+  Bench bench = Bench::shipped("heron-m7", "limit-switch");
+  std::vector<Harness> copies;
+  for (const std::string id : {"x", "y", "z"}) {
+    copies.push_back(*bench.harness);
+    copies.back().id = id;
+  }
+  const Harness all = merged({&copies[0], &copies[1], &copies[2]});
+  const Fitting fitting{bench.board.get(), &all, &bench.catalogue, {}, {}};
+  const PlacementPlan plan = place(fitting);
+  REQUIRE(plan.best.has_value());
+  std::string said;
+  for (const Placement& p : plan.best->placements) {
+    said += all.plugs[static_cast<std::size_t>(p.plug)].id + ":" +
+            bench.board->headers[static_cast<std::size_t>(p.header)].id + " ";
+  }
+  CHECK(said == "x/limit:J5 y/limit:J6 z/limit:J7 ");
+  CHECK(plan.equals == std::vector<std::vector<int>>{{0, 1, 2}});
 }

@@ -96,3 +96,29 @@ TEST_CASE("a jumper or a turn, only where it was judged clean") {
     CHECK(lines(softer_cures(bench.fitting(row.at, row.jumpers), true)) == lines(row.expected));
   }
 }
+
+TEST_CASE("the largest brightness at which all is clean, to the percent") {
+  struct Row {
+    std::string name, line, more, expected;
+  };
+  const std::string header = header_of_pins(
+      "led", 3,
+      "<pin n='1' function='supply' rail='5V' limit='1 A'/><pin n='2' function='output' signal='led-data' "
+      "rail='5V' high='4.4..5 V' limit='8 mA'/><pin n='3' function='ground'/>");
+  // 40 LEDs of 60 mA at 5 V: 2.4 A; 1.01 A is what 1 A and its margin let through, less 3 % in the leads.
+  const std::vector<Row> rows{
+      {"too many for the pin", "<led-string id='f' count='40' needs='4.5..5.5 V'/>", "V D G",
+       "with the brightness of 'f' at 42 % or less it may be plugged in as it is: write brightness=\"42 %\" there, "
+       "and keep the firmware to it from the first moment on\n"},
+      {"few enough", "<led-string id='f' count='10' needs='4.5..5.5 V'/>", "V D G", ""},
+      {"brightness is not what is wrong", "<led-string id='f' count='40' needs='4.5..5.5 V'/>", "G D V", ""},
+      {"the far end gets too little", "<led-string id='f' count='15' needs='4.8..5.2 V' loop='0.5 ohm'/>", "V D G",
+       "with the brightness of 'f' at 69 % or less it may be plugged in as it is: write brightness=\"69 %\" there, "
+       "and keep the firmware to it from the first moment on\n"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.name);
+    const Bench bench(board_of(header), harness_of(row.line + plug_of_leads(row.more)));
+    CHECK(lines(softer_cures(bench.fitting({{"p", "J1"}}), true)) == row.expected);
+  }
+}

@@ -78,6 +78,12 @@ TEST_CASE("currents are tabulated, never invented") {
   CHECK(!chassis_current(awg(34)));
   CHECK(bundled_current(awg(24)) == Amps(2.0));
   CHECK(!bundled_current(awg(26)));
+  CHECK(general_bundled_current(awg(22)) == Amps(5.0));
+  CHECK(general_bundled_current(awg(12)) == Amps(23.0));
+  CHECK(!general_bundled_current(awg(10)));
+  CHECK(!general_bundled_current(awg(24)));
+  CHECK(!military_current(awg(16)));
+  CHECK(military_current(Gauge{std::nullopt, SquareMillimetres(1.0)}) == Amps(15.4));  // 18 AWG has 0.823 mm2
 }
 
 TEST_CASE("a size in mm2 carries what the next thinner tabulated AWG size carries") {

@@ -39,7 +39,7 @@ TEST_CASE("every broken file is refused, or warned about, with exactly its text"
     Diagnostics diagnostics;
     const FileId file = sources.add(path.filename().string(), read_file(path.string()));
     const Description description = read_description(sources, file, catalogue, diagnostics);
-    const bool taken = description.board || description.harness || description.families;
+    const bool taken = description.taken();
     CHECK(taken != diagnostics.has_errors());
     const std::string text = diagnostics_text(sources, diagnostics);
     std::filesystem::path expected = path;

@@ -35,6 +35,7 @@ std::string outline(const Device& device) {
     std::string operator()(const Diode& p) const { return format("{} {}", p.anode, p.cathode); }
     std::string operator()(const Join& p) const { return format("{} {}", p.a, p.b); }
     std::string operator()(const Source& p) const { return format("{} {}", p.plus, p.minus); }
+    std::string operator()(const Regulator& p) const { return format("{} {} {}", p.in, p.out, p.minus); }
   };
   std::string text = format("{}:", device.use);
   for (const Terminal& t : device.terminals) {
@@ -74,6 +75,8 @@ TEST_CASE("one line stands for its terminals and parts") {
       {"<led-string id='d' count='10' each='20 mA' needs='4.5..5.3 V' out='yes'/>",
        "led: V=supply D=input/led-data G=ground Q=spare/led-data? | load 0 2 4.5..5.3 V 0.2 A | receiver 1 0 "
        "2"},
+      {"<led-string id='d' count='50' brightness='40 %'/>",
+       "led: V=supply D=input/led-data G=ground | load 0 2 3.5..5.3 V 1.2 A | receiver 1 0 2"},
       {"<rgb-strip id='d' volts='12 V' draws='0.5 A'/>",
        "led: V=supply R=return/red G=return/green B=return/blue | load 0 1 12 V 0.5 A | load 0 2 12 V 0.5 A "
        "| load 0 3 12 V 0.5 A"},
@@ -124,6 +127,37 @@ TEST_CASE("figures of the standard devices") {
   CHECK(std::get<Switch>(devices[2].parts[2]).rests_closed);
   CHECK(std::get<Driver>(devices[3].parts[1]).drop == Volts(2));
   CHECK(std::get<Driver>(devices[3].parts[1]).rests_on == true);
+}
+
+TEST_CASE("a string's brightness is a part of a whole in two spellings, its tracks are ohms") {
+  struct Row {
+    const char* written;
+    std::optional<double> share;
+  };
+  const Row rows[] = {{"40 %", 0.4},    {"40%", 0.4},      {"0.4", 0.4},      {"12.5 %", 0.125}, {"100 %", 1.0},
+                      {"0 %", {}},      {"0.0", {}},       {"101 %", {}},     {"1.5", {}},       {"40", {}},
+                      {"-5 %", {}},     {"4e1 %", {}},     {".4", {}},        {"40  %", {}},     {"40 percent", {}},
+                      {"0.1234567", {}}, {"1000 %", {}},   {" 40 %", {}},     {"40. %", {}},     {"1", {}}};
+  for (const Row& row : rows) {
+    CAPTURE(row.written);
+    const Read read(harness_around(format("<led-string id='l' count='10' brightness='{}' loop='0.6 ohm'/>"
+                                          "<plug id='p' family='pin-2.54' positions='1'/>",
+                                          row.written)));
+    if (!row.share) {
+      const std::string fault = format("brightness: '{}' is no part of a whole", row.written);
+      CHECK(read.faults().find(fault) != std::string::npos);
+      continue;
+    }
+    CHECK(read.faults().empty());
+    REQUIRE(read.description.harness);
+    const Device& device = read.description.harness->devices[0];
+    REQUIRE(device.leds);
+    CHECK(device.leds->count == 10);
+    CHECK(device.leds->each == Amps(0.06));
+    CHECK(*device.leds->brightness == doctest::Approx(*row.share));
+    CHECK(device.leds->loop == Ohms(0.6));
+    CHECK(std::get<Load>(device.parts[0]).draws.value == doctest::Approx(0.6 * *row.share));
+  }
 }
 
 TEST_CASE("whether a sensor has a resistor inside is stated, or not") {

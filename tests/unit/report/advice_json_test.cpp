@@ -15,8 +15,8 @@ TEST_CASE("advice as JSON: every member, in its order") {
   for (const auto& [key, value] : json.items()) keys += key + " ";
   CHECK(keys ==
         "format version verdict summary board harness placements unplaced jumpers findings measurements softer "
-        "parts plan "
-        "settings wrong_seatings limits ");
+        "parts cures plan "
+        "settings budget lead_losses heaters led_strings fuses wrong_seatings limits ");
   CHECK(json["verdict"] == "REPIN");
   CHECK(json["board"].dump() ==
         R"({"id":"wren-1","title":"Wren one","revision":"B","file":"boards/wren-1.xml"})");

@@ -127,4 +127,79 @@ TEST_CASE("lint as JSON, whole") {
 )");
 }
 
+namespace {
+
+/// A loom with one plug on a header, one loose and one that is not mentioned, and what was found about it.
+struct LintedLoom {
+  LintedLoom() {
+    const FileId file = sources.add("l.xml", "<loom id='w'/> a/p b/p");
+    const FileId other = sources.add("h.xml", "<harness/>");
+    LintedFile one{file, {}};
+    one.description.loom = std::make_unique<Loom>();
+    one.description.loom_files = std::make_unique<LoomFiles>();
+    Loom& loom = *one.description.loom;
+    loom.id = "w";
+    loom.span = {file, 0, 14};
+    loom.id_span = {file, 10, 11};
+    loom.harnesses.resize(1);
+    loom.seats.resize(2);
+    loom.seats[0].state = SeatState::OnHeader;
+    loom.seats[0].header = "J1";
+    loom.seats[0].plug_span = {file, 15, 18};
+    loom.seats[1].state = SeatState::Loose;
+    board.headers.resize(1);
+    board.headers[0].id = "J1";
+    harness.plugs.resize(3);
+    one.description.loom_files->harnesses.push_back(harness);
+    Assessment now;
+    now.findings.push_back(finding(Rule::Overvoltage, Weight::Harm, "24 V on 'P'", {other, 0, 10}));
+    now.findings.back().at.header = 0;
+    now.findings.back().state = "switch closed";
+    now.findings.push_back(finding(Rule::Assumed, Weight::Doubt, "that 'a/p' sits there", {file, 15, 18}));
+    now.findings.back().measurement = Measurement{"look", "J1: fine", 0, ""};
+    now.findings.push_back(finding(Rule::RailOverload, Weight::Fault, "2 A out of '5V'", {}));
+    now.findings.push_back(finding(Rule::AlwaysOn, Weight::Note, "runs always", {other, 0, 10}));
+    const Fitting fitting{&board, &harness, nullptr, {{0, 0}}, {}};
+    lint_loom(loom, fitting, now, diagnostics);
+    files.push_back(std::move(one));
+  }
+  static Finding finding(Rule rule, Weight weight, std::string message, Span first) {
+    Finding made;
+    made.rule = rule;
+    made.weight = weight;
+    made.message = std::move(message);
+    made.first = first;
+    return made;
+  }
+
+  Sources sources;
+  Board board;
+  Harness harness;
+  Diagnostics diagnostics;
+  std::vector<LintedFile> files;
+};
+
+}  // namespace
+
+TEST_CASE("a loom: its line, and what was found as warnings at its seats") {
+  const LintedLoom linted;
+  CHECK(lint_text(linted.sources, linted.files, linted.diagnostics) ==
+        "l.xml: loom 'w': 1 harness, 1 plug on headers, 1 loose, 1 not known; as it stands: 3 warnings\n");
+  REQUIRE(linted.diagnostics.all().size() == 3);
+  const Diagnostic& harm = linted.diagnostics.all()[0];
+  CHECK(harm.message == "as it stands, harm: 24 V on 'P' (when switch closed)");
+  CHECK(harm.severity == Severity::Warning);
+  CHECK(linted.sources.text(harm.span) == "a/p");
+  REQUIRE(harm.notes.size() == 1);
+  CHECK(harm.notes[0].message == "it is about this");
+  const Diagnostic& doubt = linted.diagnostics.all()[1];
+  CHECK(doubt.message == "as it stands, not known: that 'a/p' sits there");
+  CHECK(doubt.notes.empty());
+  CHECK(doubt.helps == std::vector<std::string>{"look: J1: fine"});
+  const Diagnostic& fault = linted.diagnostics.all()[2];
+  CHECK(fault.message == "as it stands, fault: 2 A out of '5V'");
+  CHECK(linted.sources.text(fault.span) == "w");
+  CHECK(!linted.diagnostics.has_errors());
+}
+
 }  // namespace plugward

@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: MIT
+// The plugs of a placement in two columns beside the board, each with a straight line to its header. The
+// lines do not cross, and the columns read from top to bottom are the order of the plugs' numbers.
+//
+//   const CalloutPlan plan = plan_callouts(anchors, left_edge, right_edge, top, bottom);
+//   plan.slots[i].side, plan.slots[i].middle      // of placement i
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "draw/text_fit.h"
+#include "judge/judgement.h"
+
+namespace plugward {
+
+/// What stands at one callout.
+struct CalloutText {
+  std::string header;  ///< "J9 PROBE"
+  std::string plug;    ///< "kite-probe/control"
+  std::string work;    ///< "move 2 contacts"
+  std::string notes;   ///< "like J10, J23; underside"; "" when there is nothing
+  Verdict verdict{};
+};
+
+struct CalloutSlot {
+  bool right = false;  ///< in the column right of the board
+  double middle = 0;   ///< mm, y
+  int tag = 0;         ///< from 1: left column downwards, then the right one; 0: there was no room
+};
+
+struct CalloutPlan {
+  int lines = 3;  ///< 3: header, plug, notes; 2: the notes are left out; 1: the header only
+  std::vector<CalloutSlot> slots;
+};
+
+/// `anchors`: middles of the headers; `left` and `right`: where lines begin. Callouts are as full as their
+/// number allows. Those that find no room even with one line have tags after the others.
+CalloutPlan plan_callouts(const std::vector<Point>& anchors, double left, double right, double top,
+                          double bottom);
+
+/// Fills the width of `room`; lines of text about its middle height. Returns whether all words stand whole.
+bool draw_callout(std::vector<Group>&, const CalloutText&, const CalloutSlot&, int lines, const Box& room,
+                  const TextMeasure&);
+
+}  // namespace plugward

@@ -1,0 +1,309 @@
+// SPDX-License-Identifier: MIT
+// Idea: reading a board takes as long as judging one or two plugs on it, so most pairs must not be judged at
+// all. in_question drops nine of ten by words alone; the rest is judged once for all boards on which headers,
+// rails and jumpers are alike (plan/likeness.h). The best placement of all plugs is a best-first search (P.
+// E. Hart, N. J. Nilsson, B. Raphael, IEEE Trans. SSC 4 (1968) 100, from memory): plugs take headers one
+// after the other, a part's bound is what its pairs cost by themselves and the cheapest of the rest; whole
+// placements come out in the order of that sum and are judged together, until the best judged is no dearer
+// than the next sum.
+//
+//   two plugs, each with two headers: at most 3 x 3 placements, one of them judged together as a rule
+//
+// Complexity: plugs x headers words; for what is left one hash of some 100 bytes a pin. Not taken: place(),
+// which judges every pair on the whole board, and the wrong seatings of the best; it is the twin in the
+// tests. Tested in tests/unit/plan/find_test.cpp.
+#include "plan/find.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <queue>
+
+#include "base/format.h"
+#include "judge/words.h"
+#include "plan/place_judge.h"
+
+namespace plugward {
+namespace {
+
+constexpr std::size_t most_positions = 64;  ///< combinations of jumper positions that are tried
+constexpr std::size_t most_told = 4;        ///< of which so many are told
+
+std::string counted(int n, std::string_view one) {
+  return format("{} {}{}", n, one, n == 1 ? "" : "s");
+}
+
+/// The verdict and what it costs; values of parts and wrong seatings are for who looks at one board.
+constexpr AdviseOptions in_short{.wrong_seatings = false, .softer = false, .cures = false};
+
+std::string with_more(const std::string& first, std::size_t all, std::string_view one) {
+  return all < 2 ? first : format("{}, and {} more", first, counted(static_cast<int>(all) - 1, one));
+}
+
+/// What is to be done, as one line.
+std::string say(const Advice& advice) {
+  const PlaceCost cost = cost_of(advice);
+  const std::string setting =
+      cost.settings == 0 ? "" : format("; then {} in the firmware", counted(cost.settings, "setting"));
+  switch (advice.verdict) {
+    case Verdict::Mate:
+      return "plug it in as it is" + setting;
+    case Verdict::Repin:
+      return format("move {} first{}", counted(advice.moved, "contact"), setting);
+    case Verdict::Adapt: {
+      const std::string part =
+          advice.parts.empty() ? "a part" : with_more(advice.parts.front(), advice.parts.size(), "part");
+      return format("add {}{}", part,
+                    advice.moved == 0 ? "" : format("; move {}", counted(advice.moved, "contact")));
+    }
+    case Verdict::Measure:
+      if (advice.measurements.empty()) return "something must be known first";
+      return "find out first " +
+             with_more(advice.measurements.front().settles, advice.measurements.size(), "thing");
+    case Verdict::Apart:
+      break;
+  }
+  return "not at all";
+}
+
+using Positions = std::map<std::string, std::string>;
+
+/// Every combination of positions of the jumpers that feed these headers; nothing when there is none to
+/// choose, or too many.
+std::vector<Positions> positions_of(const Fitting& fitting) {
+  std::vector<const Jumper*> jumpers;
+  for (const Placement& p : fitting.placements) {
+    for (const Pin& pin : header_of(fitting, p.header).pins) {
+      const Jumper* jumper = pin.jumper.empty() ? nullptr : fitting.board->jumper(pin.jumper);
+      if (jumper != nullptr && std::find(jumpers.begin(), jumpers.end(), jumper) == jumpers.end())
+        jumpers.push_back(jumper);
+    }
+  }
+  if (jumpers.empty()) return {};
+  std::vector<Positions> all{{}};
+  for (const Jumper* jumper : jumpers) {
+    if (all.size() * jumper->rails.size() > most_positions) return {};
+    std::vector<Positions> more;
+    for (const Positions& base : all) {
+      for (const std::string& rail : jumper->rails) {
+        more.push_back(base);
+        more.back()[jumper->id] = rail;
+      }
+    }
+    all = std::move(more);
+  }
+  return all;
+}
+
+/// "JP2 at 5V", "JP2 at 5V and JP4 at 12V".
+std::string say(const Positions& positions) {
+  std::vector<std::string> words;
+  for (const auto& [jumper, rail] : positions) words.push_back(format("{} at {}", jumper, rail));
+  return format("{}", join(words, " and "));
+}
+
+/// Distance between the pins 1 of two headers, in 0.1 mm.
+int distance(const Board& board, int a, int b) {
+  const Header& one = board.headers[static_cast<std::size_t>(a)];
+  const Header& two = board.headers[static_cast<std::size_t>(b)];
+  return static_cast<int>(std::lround(10.0 * std::hypot((one.x - two.x).value, (one.y - two.y).value)));
+}
+
+/// A placement of the first plugs. Orders by what it costs at least; of equals the longer one comes first,
+/// then the one whose headers stand earlier in the board file.
+struct Partial {
+  PlaceCost bound;
+  PlaceCost cost;
+  std::vector<int> headers;  ///< by plug; none: no header
+
+  static constexpr int none = std::numeric_limits<int>::max();
+
+  bool later_than(const Partial& other) const {
+    if (bound != other.bound) return bound > other.bound;
+    if (headers.size() != other.headers.size()) return headers.size() < other.headers.size();
+    return headers > other.headers;
+  }
+};
+
+struct Later {
+  bool operator()(const Partial& a, const Partial& b) const { return a.later_than(b); }
+};
+
+/// What two parts of a placement cost. A verdict is not twice MEASURE.
+PlaceCost together(const PlaceCost& a, const PlaceCost& b) {
+  PlaceCost sum = a + b;
+  sum.unknown = std::max(a.unknown, b.unknown);
+  return sum;
+}
+
+/// Placements in the order of the sum of what their pairs cost.
+class Placings {
+ public:
+  Placings(const Board& board, const std::vector<std::vector<PlaceOption>>& options)
+      : board_(board), options_(options), rest_(options.size() + 1) {
+    for (std::size_t i = options.size(); i-- > 0;) {
+      PlaceCost least{1, 0, 0, 0, 0, 0, 0};
+      for (const PlaceOption& option : options[i]) least = std::min(least, option.cost);
+      rest_[i] = together(rest_[i + 1], least);
+    }
+    open_.push({rest_[0], {}, {}});
+  }
+
+  /// Nothing when there is none left, or after `tries` parts.
+  std::optional<Partial> next(int& tries) {
+    while (!open_.empty() && tries-- > 0) {
+      Partial partial = open_.top();
+      open_.pop();
+      if (partial.headers.size() == options_.size()) return partial;
+      extend(partial);
+    }
+    return std::nullopt;
+  }
+
+ private:
+  void extend(const Partial& partial) {
+    const std::size_t plug = partial.headers.size();
+    for (const PlaceOption& option : options_[plug]) {
+      const auto& taken = partial.headers;
+      if (std::find(taken.begin(), taken.end(), option.header) != taken.end()) continue;
+      PlaceCost cost = option.cost;
+      if (plug > 0 && taken.front() != Partial::none)
+        cost.distance = distance(board_, taken.front(), option.header);
+      add(partial, option.header, cost);
+    }
+    add(partial, Partial::none, {1, 0, 0, 0, 0, 0, 0});
+  }
+
+  void add(const Partial& partial, int header, const PlaceCost& cost) {
+    Partial longer{{}, together(partial.cost, cost), partial.headers};
+    longer.headers.push_back(header);
+    longer.bound = together(longer.cost, rest_[longer.headers.size()]);
+    open_.push(std::move(longer));
+  }
+
+  const Board& board_;
+  const std::vector<std::vector<PlaceOption>>& options_;
+  std::vector<PlaceCost> rest_;  ///< [i]: the least that plugs i and later cost
+  std::priority_queue<Partial, std::vector<Partial>, Later> open_;
+};
+
+}  // namespace
+
+Finder::Finder(const Harness& harness, const Catalogue& catalogue, const FindOptions& options)
+    : harness_(harness), catalogue_(catalogue), options_(options), demands_(demands(harness)) {}
+
+Finder::Judged Finder::judge(const Board& board, const std::vector<Placement>& placements) const {
+  Fitting fitting{&board, &harness_, &catalogue_, placements, {}};
+  const Advice advice = advise(fitting, {.wrong_seatings = false, .softer = false, .cures = false});
+  if (advice.verdict == Verdict::Apart) return {};
+  Judged judged{advice.verdict, cost_of(advice), say(advice)};
+  if (advice.verdict != Verdict::Measure) return judged;
+  const std::vector<Positions> positions = positions_of(fitting);
+  if (positions.empty()) return judged;
+  std::vector<std::string> outcomes;
+  std::size_t apart = 0;
+  bool differ = false;
+  for (const Positions& one : positions) {
+    fitting.jumpers = one;
+    const Advice stated = advise(fitting, {.wrong_seatings = false, .softer = false, .cures = false});
+    if (stated.verdict == Verdict::Apart) ++apart;
+    outcomes.push_back(say(stated));
+    differ = differ || outcomes.back() != outcomes.front();
+  }
+  if (apart == positions.size()) return {};
+  if (!differ) return judged;
+  std::vector<std::string> told;
+  for (std::size_t i = 0; i < positions.size() && told.size() < most_told; ++i) {
+    if (positions.size() > 2 && outcomes[i] == "not at all") continue;
+    told.push_back(format("{}: {}", say(positions[i]), outcomes[i]));
+  }
+  judged.reason = format("{}", join(told, "; "));
+  return judged;
+}
+
+Finder::Judged Finder::recall(const Board& board, const std::vector<Placement>& placements) {
+  if (!options_.memo) {
+    ++judged_;
+    return judge(board, placements);
+  }
+  std::vector<int> headers;
+  for (const Placement& p : placements) headers.push_back(p.header);
+  Likeness like = likeness(board, headers);
+  for (const Placement& p : placements) like.key += format("/{}", p.plug);
+  auto known = memo_.find(like.key);
+  if (known == memo_.end()) {
+    if (memo_.size() >= options_.memory) memo_.clear();
+    std::vector<Placement> in_part;
+    for (std::size_t i = 0; i < placements.size(); ++i)
+      in_part.push_back({placements[i].plug, static_cast<int>(i)});
+    ++judged_;
+    known = memo_.emplace(like.key, judge(part_of(board, like), in_part)).first;
+  }
+  Judged judged = known->second;
+  judged.reason = with_names(judged.reason, board, like);
+  return judged;
+}
+
+std::vector<PlaceOption> Finder::options_of(const Board& board, int plug_index) {
+  const auto at = static_cast<std::size_t>(plug_index);
+  std::vector<PlaceOption> list;
+  for (std::size_t h = 0; h < board.headers.size(); ++h) {
+    if (options_.filter && !in_question(demands_[at], harness_.plugs[at], board, board.headers[h])) continue;
+    const int header = static_cast<int>(h);
+    Judged judged = recall(board, {{plug_index, header}});
+    if (judged.verdict == Verdict::Apart) continue;
+    list.push_back({plug_index, header, judged.verdict, judged.cost, std::move(judged.reason)});
+  }
+  std::stable_sort(list.begin(), list.end(),
+                   [](const PlaceOption& a, const PlaceOption& b) { return a.cost < b.cost; });
+  return list;
+}
+
+std::optional<JointFit> Finder::best_of(const Board& board,
+                                        const std::vector<std::vector<PlaceOption>>& options) {
+  std::optional<JointFit> best;
+  Placings placings(board, options);
+  int looks = options_.partial_tries;
+  int joint = options_.joint_tries;
+  while (const auto next = placings.next(looks)) {
+    if (best && best->cost <= next->bound) break;
+    JointFit fit;
+    for (std::size_t plug = 0; plug < next->headers.size(); ++plug) {
+      if (next->headers[plug] != Partial::none)
+        fit.placements.push_back({static_cast<int>(plug), next->headers[plug]});
+    }
+    if (fit.placements.empty()) break;
+    if (joint-- == 0) break;
+    Judged judged = recall(board, fit.placements);
+    if (judged.verdict == Verdict::Apart) continue;
+    fit.verdict = judged.verdict;
+    fit.reason = std::move(judged.reason);
+    fit.cost = judged.cost;
+    fit.cost.unplaced = next->cost.unplaced;
+    fit.cost.distance = next->cost.distance;
+    // Before the measurement, parts and moves are not told; they are not gone.
+    if (fit.verdict == Verdict::Measure) fit.cost = std::max(fit.cost, next->cost);
+    if (!best || fit.cost < best->cost) best = std::move(fit);
+  }
+  return best;
+}
+
+BoardFit Finder::look(const Board& board) {
+  std::vector<std::vector<PlaceOption>> options;
+  bool any = false;
+  for (std::size_t plug = 0; plug < harness_.plugs.size(); ++plug) {
+    options.push_back(options_of(board, static_cast<int>(plug)));
+    any = any || !options.back().empty();
+  }
+  BoardFit fit;
+  if (!any) return fit;
+  fit.best = best_of(board, options);
+  for (auto& list : options) {
+    fit.options.insert(fit.options.end(), std::make_move_iterator(list.begin()),
+                       std::make_move_iterator(list.end()));
+  }
+  return fit;
+}
+
+}  // namespace plugward

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// A parts list as JSON, for programs; tests/schema/parts.json is its schema.
+#pragma once
+
+#include <string>
+
+#include "plan/parts_list.h"
+
+namespace plugward {
+
+std::string parts_json(const Fitting&, const PartsList&);
+
+}  // namespace plugward

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+#include "plan/rehouse.h"
+
+#include <doctest/doctest.h>
+
+#include <string>
+#include <vector>
+
+#include "plan/place.h"
+#include "support/bench.h"
+
+using namespace plugward;
+using plugward::test::Bench;
+
+namespace {
+
+const std::string probe_device = R"(
+  <device id="probe" title="Probe" use="probe">
+    <terminal id="V" function="supply"/>
+    <terminal id="G" function="ground"/>
+    <terminal id="P" function="input" signal="servo" withstands="-0.3..5.5 V"/>
+    <terminal id="T" function="output" signal="probe" withstands="-0.3..5.5 V"/>
+    <terminal id="H" function="ground"/>
+    <load plus="V" minus="G" needs="4.6..5.5 V" draws="0.3 A" reversed="destroyed"/>
+    <receiver terminal="P" plus="V" minus="G" low-below="0.8 V" high-above="2 V"/>
+    <switch a="T" b="H" rests="open"/>
+    <join a="G" b="H"/>
+  </device>)";
+
+/// One five-way plug, its leads to these terminals from cavity 1 on.
+std::string five_way(const std::string& order, const std::string& family) {
+  std::string text = "<harness id='h' title='H' evidence='e'><evidence id='e' kind='measurement'/>" +
+                     probe_device + "<plug id='probe' family='" + family + "' positions='5'>";
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    text += "<lead cavity='" + std::to_string(i + 1) + "' colour='BK' gauge='26 AWG' length='300 mm' to='" +
+            std::string(1, order[i]) + "'/>";
+  }
+  return text + "</plug></harness>";
+}
+
+std::vector<std::string> header_ids(const Bench& bench, const std::vector<int>& headers) {
+  std::vector<std::string> ids;
+  for (const int h : headers) ids.push_back(bench.board->headers[static_cast<std::size_t>(h)].id);
+  return ids;
+}
+
+/// A board with one five-way probe header V S G T G.
+const std::string five_way_board = R"(<board id="b" title="B" width="50 mm" height="50 mm" evidence="s">
+  <evidence id="s" kind="schematic"/>
+  <rail id="5V" volts="4.9..5.2 V" limit="1.5 A"/>
+  <rail id="3V3" volts="3.2..3.3 V" limit="0.3 A"/>
+  <header id="J1" label="PROBE" use="probe" family="pin-2.54" positions="5">
+    <pin n="1" function="supply" rail="5V" limit="1 A"/>
+    <pin n="2" function="output" signal="servo" rail="3V3" high="2.9..3.3 V" low="0.4 V" limit="8 mA" at-reset="off"/>
+    <pin n="3" function="ground"/>
+    <pin n="4" function="input" signal="probe" rail="3V3" withstands="-0.3..3.6 V" low-below="0.8 V" high-above="2 V" pull="up" pull-ohms="10 kohm"/>
+    <pin n="5" function="ground"/>
+  </header>
+</board>)";
+
+}  // namespace
+
+TEST_CASE("a five-way probe plug is split over the three and two pins of both boards") {
+  for (const std::string name : {"heron-a4", "heron-m7"}) {
+    CAPTURE(name);
+    const Bench bench = Bench::shipped(name, "kite-probe");
+    const Bench five(five_way_board, five_way("VPGTH", "pin-2.54"));
+    const Fitting fitting{bench.board.get(), five.harness.get(), &bench.catalogue, {}, {{"JP2", "5V"}}};
+    const auto split = best_split(fitting, 0);
+    REQUIRE(split.has_value());
+    CHECK(header_ids(bench, split->headers) == std::vector<std::string>{"J9", "J10"});
+    CHECK(split->housings == 2);
+    CHECK(split->moves == 5);
+    CHECK(split->crimps == 0);
+    CHECK(split->after.clean());
+    CHECK(split->parts ==
+          std::vector<std::string>{"a housing of family 'pin-2.54' with 3 positions, for J9",
+                                   "a housing of family 'pin-2.54' with 2 positions, for J10"});
+    CHECK(split->summary ==
+          "split 'probe' over J9 (PROBE) and J10 (TRIGGER): 2 new housings, 5 contacts moved");
+    CHECK(split->steps.size() == 10);
+    const PlacementPlan plan = place(fitting);
+    REQUIRE(plan.rehousings.size() == 1);
+    CHECK(plan.rehousings.front().summary == split->summary);
+  }
+}
+
+TEST_CASE("other families: crimped anew") {
+  const Bench shipped = Bench::shipped("heron-m7", "kite-probe");
+  const Bench five(five_way_board, five_way("VPGTH", "xh-2.50"));
+  const Fitting fitting{shipped.board.get(), five.harness.get(), &shipped.catalogue, {}, {{"JP2", "5V"}}};
+  const auto split = best_split(fitting, 0);
+  REQUIRE(split.has_value());
+  CHECK(split->crimps == 5);
+  CHECK(split->parts == std::vector<std::string>{"a housing of family 'pin-2.54' with 3 positions, for J9",
+                                                 "3 contacts of family 'pin-2.54'",
+                                                 "a housing of family 'pin-2.54' with 2 positions, for J10",
+                                                 "2 contacts of family 'pin-2.54'"});
+}
+
+TEST_CASE("three and two are joined into five") {
+  const Bench shipped = Bench::shipped("heron-m7", "kite-probe");
+  const Bench five(five_way_board, five_way("VPGTH", "pin-2.54"));
+  const Fitting fitting{five.board.get(), shipped.harness.get(), &five.catalogue, {}, {}};
+  const auto joined = best_join(fitting, 0, 1);
+  REQUIRE(joined.has_value());
+  CHECK(joined->summary == "join 'control' and 'trigger' on J1 (PROBE): 1 new housing, 5 contacts moved");
+  CHECK(joined->harness.plugs.size() == 1);
+  CHECK(joined->harness.plugs.front().leads.size() == 5);
+  CHECK(joined->after.clean());
+}
+
+TEST_CASE("no order of the leads is clean: nothing") {
+  const Bench shipped = Bench::shipped("heron-m7", "kite-probe");
+  const Fitting fitting{shipped.board.get(), shipped.harness.get(), &shipped.catalogue, {}, {}};
+  CHECK_FALSE(rehouse(fitting, {0}, {1, 2}).has_value());  // motor headers
+}
