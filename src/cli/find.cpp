@@ -35,12 +35,13 @@ struct Look {
 /// Reads and judges board files, one after the other.
 class Scout {
  public:
-  Scout(const Workbench& bench, const Options& options, const std::vector<std::string>& files)
+  Scout(const Workbench& bench, const Options& options, const std::vector<std::string>& files,
+        FindMemory& memory)
       : bench_(bench),
         options_(options),
         files_(files),
         catalogue_(bench.catalogue),
-        finder_(*bench.harness, catalogue_) {}
+        finder_(*bench.harness, catalogue_, memory) {}
 
   Scout(const Scout&) = delete;  // the finder points to the catalogue
   Scout& operator=(const Scout&) = delete;
@@ -207,11 +208,12 @@ Outcome run_find(const Options& options) {
   const bool json = options.format == ProductFormat::Json;
   const int cores = static_cast<int>(std::thread::hardware_concurrency());
   Gatherer gatherer(options, files.size());
+  FindMemory memory;
   gatherer.tell(stderr_text(bench, options));
   if (json) gatherer.write(find_json_head(*bench.harness, options.words));
   in_order<Look>(
       files.size(), options.threads > 0 ? options.threads : cores,
-      [&] { return Scout(bench, options, files); },
+      [&] { return Scout(bench, options, files, memory); },
       [&](std::size_t index, Look look) { gatherer.take(index, std::move(look)); });
   FindSummary& summary = gatherer.summary();
   summary.rank();

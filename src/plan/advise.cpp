@@ -13,10 +13,12 @@
 #include <algorithm>
 #include <map>
 #include <tuple>
+#include <utility>
 
 #include "base/format.h"
 #include "fit/match.h"
 #include "judge/words.h"
+#include "plan/components.h"
 #include "plan/cure.h"
 #include "plan/every_position.h"
 #include "plan/parts.h"
@@ -93,10 +95,14 @@ class Search {
 
   /// The cheapest arrangement that was not given before; nothing when there is none left.
   std::optional<Target> next() {
+    if (last_) refuse_each(*std::exchange(last_, std::nullopt));
     while (!open_.empty()) {
-      const Branch branch = std::move(open_.extract(open_.begin()).mapped());
+      Branch branch = std::move(open_.extract(open_.begin()).mapped());
+      if (given_.insert(cavities(branch.target)).second) {
+        last_ = std::move(branch);
+        return last_->target;
+      }
       refuse_each(branch);
-      if (given_.insert(cavities(branch.target)).second) return branch.target;
     }
     return std::nullopt;
   }
@@ -131,6 +137,7 @@ class Search {
 
   const Fitting& fitting_;
   std::multimap<Cost, Branch> open_;
+  std::optional<Branch> last_;  ///< given last; what it leads to is looked for when it was not the answer
   std::set<std::set<Refused>> known_;
   std::set<std::vector<std::vector<int>>> given_;
 };
@@ -293,14 +300,15 @@ bool add_cures(Advice& advice, const Fitting& fitting, const Candidate& best, co
   candidate.chosen = best.chosen;
   advice.plan = make_plan(changed, candidate);
   if (!advice.plan) return false;
-  // A lead that is added is no contact to be moved, nor is one that a cure took out to join it elsewhere: the plan
-  // speaks of those that are there and stay.
+  // A lead that is added is no contact to be moved, nor is one that a cure took out to join it elsewhere: the
+  // plan speaks of those that are there and stay.
   advice.moved = 0;
   for (PlugPlan& one : advice.plan->plugs) {
     const std::size_t leads = plug_of(fitting, one.plug).leads.size();
     one.before.cavity.resize(leads);
     one.after.cavity.resize(leads);
-    for (std::size_t l = 0; l < leads; ++l) advice.moved += one.before.cavity[l] != one.after.cavity[l] ? 1 : 0;
+    for (std::size_t l = 0; l < leads; ++l)
+      advice.moved += one.before.cavity[l] != one.after.cavity[l] ? 1 : 0;
   }
   advice.cures = std::move(cured->cures);
   advice.cured = advice.plan->harness;
@@ -382,6 +390,7 @@ void keep_apart(Advice& advice, std::string summary) {
 }  // namespace
 
 Advice advise(const Fitting& fitting, const AdviseOptions& options) {
+  if (auto apart = advise_apart(fitting, options)) return std::move(*apart);
   Advice advice;
   advice.now = assess(fitting);
   Harness after = *fitting.harness;
@@ -400,7 +409,8 @@ Advice advise(const Fitting& fitting, const AdviseOptions& options) {
     if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
     finish(advice, fitting, *best, options.cures);
     if (advice.verdict == Verdict::Measure) {
-      if (auto apart = apart_in_every_position(fitting, names_of(fitting))) keep_apart(advice, std::move(*apart));
+      if (auto apart = apart_in_every_position(fitting, names_of(fitting)))
+        keep_apart(advice, std::move(*apart));
     }
     const bool elsewhere = advice.verdict == Verdict::Apart || advice.verdict == Verdict::Adapt;
     if (options.softer) advice.softer = softer_cures(fitting, elsewhere);

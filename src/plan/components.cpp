@@ -151,6 +151,7 @@ class Joiner {
                      [](const SeatingJudgement& a, const SeatingJudgement& b) { return a.worst < b.worst; });
     whole_.verdict = worst_;
     settle(more, joint);
+    settle_rest(joint);
     if (options.softer && badness(whole_.verdict) > 0) {
       whole_.softer =
           softer_cures(fitting_, whole_.verdict == Verdict::Apart || whole_.verdict == Verdict::Adapt);
@@ -230,8 +231,24 @@ class Joiner {
       if (joint.clean()) whole_.plan = std::move(plan_);
       if (joint.clean() && any_cured_) whole_.cured = cured_;
     }
-    if (whole_.verdict == Verdict::Measure || whole_.verdict == Verdict::Apart) whole_.settings.clear();
     whole_.summary = format("{}: {}", names, verdict_words());
+  }
+
+  /// Only what the verdict leads to is told.
+  void settle_rest(const Assessment& joint) {
+    const Verdict verdict = whole_.verdict;
+    if (verdict != Verdict::Measure) whole_.measurements.clear();
+    if (verdict != Verdict::Adapt) {
+      whole_.parts.clear();
+      whole_.cures.clear();
+      whole_.new_housings = 0;
+    }
+    if (verdict == Verdict::Measure || verdict == Verdict::Apart) whole_.settings.clear();
+    if (verdict == Verdict::Mate || verdict == Verdict::Repin) whole_.settings = joint.settings;
+    if (whole_.cured) return;
+    // Proved for its own plug only: with the rest not proved it is a part in words.
+    for (const Cure& cure : whole_.cures) add_once(whole_.parts, {cure.what});
+    whole_.cures.clear();
   }
 
   std::string apart_words() const {
@@ -253,7 +270,8 @@ class Joiner {
                       whole_.moved > 0 ? format(", and {} moved", contacts) : "");
       case Verdict::Measure:
         return format(
-            "something must be known first; {}",
+            "{}something must be known first; {}",
+            whole_.now.has(Weight::Harm) ? "it does harm as it is, and before a cure can be told " : "",
             whole_.measurements.size() == 1
                 ? "one measurement settles it"
                 : format("{} measurements settle it, the cheapest first", whole_.measurements.size()));

@@ -16,8 +16,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <map>
+#include <mutex>
 #include <queue>
 
 #include "base/format.h"
@@ -67,6 +69,10 @@ std::string say(const Advice& advice) {
   return "not at all";
 }
 
+std::string find_out(const Header& header, const std::vector<int>& pins) {
+  return with_more(format("find out first what {}.{} is", header.id, pins.front()), pins.size(), "thing");
+}
+
 using Positions = std::map<std::string, std::string>;
 
 /// Every combination of positions of the jumpers that feed these headers; nothing when there is none to
@@ -103,6 +109,24 @@ std::string say(const Positions& positions) {
   return format("{}", join(words, " and "));
 }
 
+/// "JP2 at 5V: move 2 contacts first; JP2 at 24V: not at all"; "" when no jumper makes a difference.
+std::string outcomes_by_position(Fitting fitting) {
+  const std::vector<Positions> positions = positions_of(fitting);
+  std::vector<std::string> outcomes;
+  for (const Positions& one : positions) {
+    fitting.jumpers = one;
+    outcomes.push_back(say(advise(fitting, in_short)));
+  }
+  if (std::adjacent_find(outcomes.begin(), outcomes.end(), std::not_equal_to<>()) == outcomes.end())
+    return "";
+  std::vector<std::string> told;
+  for (std::size_t i = 0; i < positions.size() && told.size() < most_told; ++i) {
+    if (positions.size() > 2 && outcomes[i] == "not at all") continue;
+    told.push_back(format("{}: {}", say(positions[i]), outcomes[i]));
+  }
+  return format("{}", join(told, "; "));
+}
+
 /// Distance between the pins 1 of two headers, in 0.1 mm.
 int distance(const Board& board, int a, int b) {
   const Header& one = board.headers[static_cast<std::size_t>(a)];
@@ -130,7 +154,7 @@ struct Later {
   bool operator()(const Partial& a, const Partial& b) const { return a.later_than(b); }
 };
 
-/// What two parts of a placement cost. A verdict is not twice MEASURE.
+/// What two parts of a placement cost at least: one jumper may feed both.
 PlaceCost together(const PlaceCost& a, const PlaceCost& b) {
   PlaceCost sum = a + b;
   sum.unknown = std::max(a.unknown, b.unknown);
@@ -188,37 +212,51 @@ class Placings {
   std::priority_queue<Partial, std::vector<Partial>, Later> open_;
 };
 
+/// A lead sits in every cavity, and none may be taken out for good.
+bool fills(const Harness& harness, const Plug& plug) {
+  return static_cast<int>(plug.leads.size()) == plug.positions &&
+         std::all_of(plug.leads.begin(), plug.leads.end(), [&](const Lead& lead) {
+           if (lead.cavity < 1) return false;
+           if (!lead.to) return true;
+           const Terminal& terminal = harness.terminal(*lead.to);
+           return !terminal.optional && terminal.function != TerminalFunction::Spare;
+         });
+}
+
 }  // namespace
 
-Finder::Finder(const Harness& harness, const Catalogue& catalogue, const FindOptions& options)
-    : harness_(harness), catalogue_(catalogue), options_(options), demands_(demands(harness)) {}
+std::optional<FindMemory::Judged> FindMemory::find(const std::string& key) const {
+  const std::shared_lock lock(mutex_);
+  const auto known = known_.find(key);
+  return known == known_.end() ? std::nullopt : std::optional(known->second);
+}
+
+void FindMemory::add(std::string key, Judged judged) {
+  const std::unique_lock lock(mutex_);
+  if (known_.size() >= most_) known_.clear();
+  known_.emplace(std::move(key), std::move(judged));
+}
+
+Finder::Finder(const Harness& harness, const Catalogue& catalogue, FindMemory& memory,
+               const FindOptions& options)
+    : harness_(harness),
+      catalogue_(catalogue),
+      memory_(memory),
+      options_(options),
+      demands_(demands(harness)) {
+  for (const Plug& plug : harness.plugs) fills_.push_back(fills(harness, plug));
+}
 
 Finder::Judged Finder::judge(const Board& board, const std::vector<Placement>& placements) const {
   Fitting fitting{&board, &harness_, &catalogue_, placements, {}};
-  const Advice advice = advise(fitting, {.wrong_seatings = false, .softer = false, .cures = false});
+  const Advice advice = advise(fitting, in_short);
   if (advice.verdict == Verdict::Apart) return {};
   Judged judged{advice.verdict, cost_of(advice), say(advice)};
   if (advice.verdict != Verdict::Measure) return judged;
-  const std::vector<Positions> positions = positions_of(fitting);
-  if (positions.empty()) return judged;
-  std::vector<std::string> outcomes;
-  std::size_t apart = 0;
-  bool differ = false;
-  for (const Positions& one : positions) {
-    fitting.jumpers = one;
-    const Advice stated = advise(fitting, {.wrong_seatings = false, .softer = false, .cures = false});
-    if (stated.verdict == Verdict::Apart) ++apart;
-    outcomes.push_back(say(stated));
-    differ = differ || outcomes.back() != outcomes.front();
-  }
-  if (apart == positions.size()) return {};
-  if (!differ) return judged;
-  std::vector<std::string> told;
-  for (std::size_t i = 0; i < positions.size() && told.size() < most_told; ++i) {
-    if (positions.size() > 2 && outcomes[i] == "not at all") continue;
-    told.push_back(format("{}: {}", say(positions[i]), outcomes[i]));
-  }
-  judged.reason = format("{}", join(told, "; "));
+  judged.cost.unknown = std::max(1, static_cast<int>(advice.measurements.size()));
+  if (placements.size() > 1) return judged;  // which position does what is told plug by plug
+  const std::string outcomes = outcomes_by_position(fitting);
+  if (!outcomes.empty()) judged.reason = outcomes;
   return judged;
 }
 
@@ -231,18 +269,31 @@ Finder::Judged Finder::recall(const Board& board, const std::vector<Placement>& 
   for (const Placement& p : placements) headers.push_back(p.header);
   Likeness like = likeness(board, headers);
   for (const Placement& p : placements) like.key += format("/{}", p.plug);
-  auto known = memo_.find(like.key);
-  if (known == memo_.end()) {
-    if (memo_.size() >= options_.memory) memo_.clear();
+  std::optional<Judged> judged = memory_.find(like.key);
+  if (!judged) {
     std::vector<Placement> in_part;
     for (std::size_t i = 0; i < placements.size(); ++i)
       in_part.push_back({placements[i].plug, static_cast<int>(i)});
     ++judged_;
-    known = memo_.emplace(like.key, judge(part_of(board, like), in_part)).first;
+    judged = judge(part_of(board, like), in_part);
+    memory_.add(like.key, *judged);
   }
-  Judged judged = known->second;
-  judged.reason = with_names(judged.reason, board, like);
-  return judged;
+  judged->reason = with_names(judged->reason, board, like);
+  return *judged;
+}
+
+std::vector<int> Finder::surely_in_doubt(const Board& board, const Placement& placement) const {
+  const Plug& plug = harness_.plugs[static_cast<std::size_t>(placement.plug)];
+  const Header& header = board.headers[static_cast<std::size_t>(placement.header)];
+  std::vector<int> pins;
+  if (!options_.filter || !fills_[static_cast<std::size_t>(placement.plug)] ||
+      plug.positions != header.positions || plug.rows != header.rows) {
+    return pins;
+  }
+  for (std::size_t i = 0; i < header.pins.size(); ++i) {
+    if (open_to_doubt(board, header, header.pins[i])) pins.push_back(static_cast<int>(i) + 1);
+  }
+  return pins;
 }
 
 std::vector<PlaceOption> Finder::options_of(const Board& board, int plug_index) {
@@ -251,6 +302,13 @@ std::vector<PlaceOption> Finder::options_of(const Board& board, int plug_index) 
   for (std::size_t h = 0; h < board.headers.size(); ++h) {
     if (options_.filter && !in_question(demands_[at], harness_.plugs[at], board, board.headers[h])) continue;
     const int header = static_cast<int>(h);
+    const std::vector<int> in_doubt = surely_in_doubt(board, {plug_index, header});
+    if (!in_doubt.empty()) {
+      PlaceOption option{plug_index, header, Verdict::Measure, {}, find_out(board.headers[h], in_doubt)};
+      option.cost.unknown = static_cast<int>(in_doubt.size());
+      list.push_back(std::move(option));
+      continue;
+    }
     Judged judged = recall(board, {{plug_index, header}});
     if (judged.verdict == Verdict::Apart) continue;
     list.push_back({plug_index, header, judged.verdict, judged.cost, std::move(judged.reason)});
@@ -275,15 +333,25 @@ std::optional<JointFit> Finder::best_of(const Board& board,
     }
     if (fit.placements.empty()) break;
     if (joint-- == 0) break;
-    Judged judged = recall(board, fit.placements);
-    if (judged.verdict == Verdict::Apart) continue;
-    fit.verdict = judged.verdict;
-    fit.reason = std::move(judged.reason);
-    fit.cost = judged.cost;
-    fit.cost.unplaced = next->cost.unplaced;
-    fit.cost.distance = next->cost.distance;
-    // Before the measurement, parts and moves are not told; they are not gone.
-    if (fit.verdict == Verdict::Measure) fit.cost = std::max(fit.cost, next->cost);
+    const auto doubtful = std::find_if(fit.placements.begin(), fit.placements.end(), [&](const Placement& p) {
+      return !surely_in_doubt(board, p).empty();
+    });
+    if (doubtful != fit.placements.end()) {
+      const Header& header = board.headers[static_cast<std::size_t>(doubtful->header)];
+      fit.verdict = Verdict::Measure;
+      fit.reason = find_out(header, surely_in_doubt(board, *doubtful));
+      fit.cost = next->cost;
+    } else {
+      Judged judged = recall(board, fit.placements);
+      if (judged.verdict == Verdict::Apart) continue;
+      fit.verdict = judged.verdict;
+      fit.reason = std::move(judged.reason);
+      fit.cost = judged.cost;
+      fit.cost.unplaced = next->cost.unplaced;
+      fit.cost.distance = next->cost.distance;
+      // Before the measurement, parts and moves are not told; they are not gone.
+      if (fit.verdict == Verdict::Measure) fit.cost = std::max(fit.cost, next->cost);
+    }
     if (!best || fit.cost < best->cost) best = std::move(fit);
   }
   return best;

@@ -99,13 +99,6 @@ bool serves(const PlugDemands::Purpose& purpose, const Header& header) {
   });
 }
 
-/// What the file says of it may turn out otherwise.
-bool open_to_doubt(const Board& board, const Header& header, const Pin& pin) {
-  if (pin.function == PinFunction::Unknown || pin.contest) return true;
-  const Evidence* evidence = board.evidence_of(header, pin);
-  return evidence == nullptr || evidence->kind == EvidenceKind::Assumption;
-}
-
 /// Finds a pin for `demand`, moving those that have one; `tried` keeps it from going in a circle.
 bool augment(std::size_t demand, const std::vector<Pins>& granted, std::vector<int>& demand_of_pin,
              Pins& tried) {
@@ -168,6 +161,12 @@ bool in_question(const PlugDemands& wanted, const Plug& plug, const Board& board
   const bool hangs = plug.rows != header.rows || plug.positions > header.positions;
   return std::any_of(wanted.ways.begin(), wanted.ways.end(),
                      [&](const std::vector<Demand>& way) { return can_be_met(way, header, open, hangs); });
+}
+
+bool open_to_doubt(const Board& board, const Header& header, const Pin& pin) {
+  if (pin.function == PinFunction::Unknown || pin.contest) return true;
+  const Evidence* evidence = board.evidence_of(header, pin);
+  return evidence == nullptr || evidence->kind == EvidenceKind::Assumption;
 }
 
 }  // namespace plugward

@@ -40,4 +40,7 @@ std::vector<PlugDemands> demands(const Harness&);
 /// anything.
 bool in_question(const PlugDemands&, const Plug&, const Board&, const Header&);
 
+/// What the file says of the pin may turn out otherwise: not known, contested, or by assumption only.
+bool open_to_doubt(const Board&, const Header&, const Pin&);
+
 }  // namespace plugward

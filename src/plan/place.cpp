@@ -159,7 +159,6 @@ class Placer {
   Advice advise_all(const std::vector<Placement>& placements, const AdviseOptions& options) const {
     Fitting joint = fitting_;
     joint.placements = placements;
-    if (auto advice = advise_apart(joint, options)) return std::move(*advice);
     return advise(joint, options);
   }
 

@@ -89,8 +89,8 @@ struct Advice {
   std::vector<Measurement> measurements;  ///< MEASURE: cheapest first
   std::vector<Setting> settings;          ///< that hold after the verdict was followed
   std::vector<SeatingJudgement> wrong;    ///< other seatings after the verdict was followed, worst first
-  Budget budget;        ///< after the verdict was followed, when it was asked for
-  std::string summary;  ///< one sentence
+  Budget budget;                          ///< after the verdict was followed, when it was asked for
+  std::string summary;                    ///< one sentence
   int moved = 0;                          ///< contacts moved by the cure, whether or not it is a plan
 };
 

@@ -22,8 +22,9 @@ std::vector<std::string> tools(const Family&);
 /// Before anything is touched.
 std::vector<std::string> cautions_before();
 
-/// How hard a seated contact may be tugged: at most 80 % of the least crimp strength (NASA-STD-8739.4 p. 70) of
-/// the UL 486A class (ETCO test values; TE 114-2157), so 7 N at 28 AWG, 10 N at 26, 17 N at 24, 28 N at 22.
+/// How hard a seated contact may be tugged: at most 80 % of the least crimp strength (NASA-STD-8739.4 p. 70)
+/// of the UL 486A class (ETCO test values; TE 114-2157), so 7 N at 28 AWG, 10 N at 26, 17 N at 24, 28 N
+/// at 22.
 std::string tug_advice(const std::vector<Gauge>&);
 
 /// After the last contact is seated.

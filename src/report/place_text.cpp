@@ -58,6 +58,14 @@ void write_equals(Paper& paper, const Fitting& fitting, const PlacementPlan& pla
   }
 }
 
+/// What to add, with the values where they were computed; 'check' tells the rest.
+std::vector<std::string> parts_of(const Advice& advice) {
+  if (advice.cures.empty()) return advice.parts;
+  std::vector<std::string> parts;
+  for (const Cure& cure : advice.cures) parts.push_back(cure.what);
+  return parts;
+}
+
 void write_runner_up(Paper& paper, const Fitting& fitting, const PlacementPlan& plan) {
   if (!plan.runner_up) return;
   paper.heading("The next best");
@@ -75,7 +83,9 @@ void write_runner_up(Paper& paper, const Fitting& fitting, const PlacementPlan& 
   }
   paper.paragraph(format("{}: {}", join(differs, ", "), to_word(plan.runner_up->advice.verdict)),
                   {"  ", "    "});
-  paper.paragraph(format("it lost because the best one {}", plan.why_it_lost), {"  ", "    "});
+  const bool equal = plan.why_it_lost.starts_with("equal");
+  paper.paragraph(format("{} {}", equal ? "it is" : "it lost because the best one", plan.why_it_lost),
+                  {"  ", "    "});
 }
 
 void write_rehousings(Paper& paper, const PlacementPlan& plan) {
@@ -156,7 +166,7 @@ std::string place_text(const Fitting& fitting, const PlacementPlan& plan, const 
   write_equals(paper, fitting, plan);
   if (plan.best) {
     write_measurements(paper, plan.best->advice.measurements);
-    write_parts(paper, plan.best->advice.parts);
+    write_parts(paper, parts_of(plan.best->advice));
     write_settings(paper, plan.best->advice.settings);
   }
   write_runner_up(paper, fitting, plan);

@@ -13,19 +13,30 @@ namespace {
 class Writer {
  public:
   Writer(const ManyBoards& how, std::uint32_t number)
-      : how_(how), number_(number), random_(how.seed * 1000003U + number) {}
+      : how_(how),
+        number_(number),
+        random_(how.seed * 1000003U + number),
+        habits_(how.seed * 7919U + (how.makers == 0 ? number : number % how.makers)) {}
 
   std::string run() {
     head();
-    const char* kinds[] = {"motor",   "limit", "fan",    "probe", "heater",  "thermistor",
-                           "trigger", "led",   "sensor", "servo", "filament"};
-    while (text_.size() + 120 < how_.size) header(kinds[below(std::size(kinds))]);
+    std::vector<Kind> kinds;
+    for (const char* name : {"motor", "limit", "fan", "probe", "heater", "thermistor", "trigger", "led",
+                             "sensor", "servo", "filament"}) {
+      for (int variant = 0; variant < 2; ++variant) kinds.push_back(kind_of(name));
+    }
+    while (text_.size() + 120 < how_.size) header(kinds[random_() % kinds.size()]);
     return text_ + "</board>\n";
   }
 
  private:
+  struct Kind {
+    std::string name, use, family;
+    std::vector<std::string> pins;
+  };
+
   // The library's distributions differ from one to the other; the engine's numbers do not.
-  std::size_t below(std::size_t n) { return random_() % n; }
+  std::size_t below(std::size_t n) { return habits_() % n; }
   bool one_in(std::size_t n) { return below(n) == 0; }
   std::string any(std::initializer_list<const char*> of) { return of.begin()[below(of.size())]; }
 
@@ -52,7 +63,7 @@ class Writer {
     }
   }
 
-  void header(const std::string& kind) {
+  Kind kind_of(const std::string& kind) {
     std::vector<std::string> pins;
     std::string family = "xh-2.50";
     std::string use = kind;
@@ -85,25 +96,29 @@ class Writer {
     if (one_in(2)) {
       for (std::size_t i = pins.size(); i > 1; --i) std::swap(pins[i - 1], pins[below(i)]);
     }
+    return {kind, use, family, pins};
+  }
+
+  void header(const Kind& kind) {
     text_ += format(
         "  <!-- {0} header of one machine part -->\n"
         "  <header id=\"J{1}\" label=\"{0} {1}\" use=\"{2}\" family=\"{3}\" positions=\"{4}\" x=\"{5}.5 mm\" "
         "y=\"{6} mm\"{7}>\n",
-        kind, headers_ + 1, use, family, pins.size(), 10 + below(90), 6 + below(70),
-        one_in(2) ? " rotation=\"90\"" : "");
-    for (std::size_t n = 1; n <= pins.size(); ++n) pin(n, pins[n - 1]);
+        kind.name, headers_ + 1, kind.use, kind.family, kind.pins.size(), 10 + random_() % 90,
+        6 + random_() % 70, random_() % 2 == 0 ? " rotation=\"90\"" : "");
+    for (std::size_t n = 1; n <= kind.pins.size(); ++n) pin(n, kind.pins[n - 1]);
     text_ += "  </header>\n";
     ++headers_;
   }
 
   void pin(std::size_t n, const std::string& what) {
-    if (how_.doubts && one_in(60)) return;  // not described: unknown
-    const bool contested = how_.doubts && one_in(80);
-    const std::string evidence = contested                   ? " evidence=\"print\""
-                                 : how_.doubts && one_in(60) ? " evidence=\"guess\""
-                                                             : "";
-    text_ += format("    <pin n=\"{}\" {}{} net=\"P{}{}\"/>\n", n, what, evidence, any({"A", "B", "C"}),
-                    below(16));
+    if (how_.doubts && random_() % 150 == 0) return;  // not described: unknown
+    const bool contested = how_.doubts && random_() % 200 == 0;
+    const std::string evidence = contested                             ? " evidence=\"print\""
+                                 : how_.doubts && random_() % 150 == 0 ? " evidence=\"guess\""
+                                                                       : "";
+    text_ += format("    <pin n=\"{}\" {}{} net=\"P{}{}\"/>\n", n, what, evidence, "ABC"[random_() % 3],
+                    random_() % 16);
     if (contested) text_ += format("    <pin n=\"{}\" function=\"unused\" evidence=\"drawing\"/>\n", n);
   }
 
@@ -139,7 +154,8 @@ class Writer {
 
   const ManyBoards& how_;
   std::uint32_t number_;
-  std::mt19937 random_;
+  std::mt19937 random_;  ///< of this board
+  std::mt19937 habits_;  ///< of its maker
   std::string text_;
   int headers_ = 0;
 };

@@ -333,11 +333,14 @@ std::string check_placement(const Fitting& fitting, const Advice& stated) {
   Fitting joint = fitting;
   joint.placements = best.placements;
   const Advice again = advise(joint);
-  // Plugs that have nothing to do with each other are judged apart. There a doubt about one is not lost
-  // beside the part that another needs.
-  const bool doubt_of_one = again.verdict == Verdict::Adapt && best.advice.verdict == Verdict::Measure &&
-                            best.placements.size() > 1 && again.now.has(Weight::Doubt);
-  if (!(gist_of(again) == gist_of(best.advice)) && !doubt_of_one) {
+  // place() plans plugs apart that share no device, and reaches further than one plan for all; what it lets
+  // join must hold for all together.
+  const Verdict told = best.advice.verdict;
+  const bool joins = told == Verdict::Mate || told == Verdict::Repin;
+  if (joins) {
+    if (const auto broken = check_verdict(joint, best.advice); !broken.empty()) return "place: " + broken;
+  }
+  if ((joins || best.placements.size() == 1) && !(gist_of(again) == gist_of(best.advice))) {
     return format("place: judged jointly {} becomes {}", words(gist_of(best.advice)), words(gist_of(again)));
   }
   if (const auto broken = check_verdict(joint, again); !broken.empty()) return "place: " + broken;

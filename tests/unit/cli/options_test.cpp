@@ -67,9 +67,12 @@ TEST_CASE("options: faults are named with what was meant") {
       {{"check", "a", "b", "--jmper", "JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
       {{"check", "a", "b", "--jmper=JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
       {{"check", "a", "b", "--zzzzz"}, "unknown option '--zzzzz'"},
-      {{"check", "a"}, "'check' takes a board file and a harness file, in any order; 1 word was given"},
-      {{"check", "a", "b", "c"},
-       "'check' takes a board file and a harness file, in any order; 3 words were given"},
+      {{"check"},
+       "'check' takes a board file and one or more harness files, in any order; or one loom file alone; 0 "
+       "words "
+       "were given"},
+      {{"draw", "a"},
+       "'draw' takes a board file and one or more harness files, in any order; 1 word was given"},
       {{"check", "a", "b", "--at", "control"}, "'--at control' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--at", "=J9"}, "'--at =J9' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--seen", "control="},

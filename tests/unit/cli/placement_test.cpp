@@ -94,12 +94,14 @@ TEST_CASE("placement: one choice is taken, several are asked for") {
       {"two headers",
        {plug("fan", 2, 1)},
        {},
-       "! plug 'fan' may go on J1 (FAN0), J2 (FAN1): say which with --at fan=HEADER; 'plugward place' ranks them"},
+       "! plug 'fan' may go on J1 (FAN0), J2 (FAN1): say which with --at fan=HEADER; 'plugward place' ranks "
+       "them"},
       {"two headers, one taken", {plug("a", 2, 1), plug("b", 2, 1)}, {{"a", "J1"}}, "a=J1 b=J2"},
       {"two plugs for one header",
        {plug("a", 3, 0), plug("b", 3, 0)},
        {},
-       "! two plugs, one of them 'b', may go on J3: say which with --at b=HEADER; 'plugward place' ranks them"},
+       "! two plugs, one of them 'b', may go on J3: say which with --at b=HEADER; 'plugward place' ranks "
+       "them"},
       {"nothing for one of two",
        {plug("control", 3, 0), plug("lamp", 2, 2)},
        {},

@@ -86,6 +86,8 @@ TEST_CASE("each wish against what it may meet") {
       {"output on nothing", vgs, out + "<plug id='p' family='xh-2.50' positions='2'/>",
        "fault not-connected: terminal 'T' meets no pin; it wants an input for 'limit'\n"},
       {"optional output on nothing", vgs, optional + "<plug id='p' family='xh-2.50' positions='2'/>", ""},
+      {"optional output on a pin that is connected to nothing",
+       vgs.substr(0, v1.size()) + "<pin n='2' function='unused'/>" + s3, optional + plug_of_leads("- T"), ""},
       {"optional output on ground", vgs, optional + plug_of_leads("- T"),
        "fault wrong-function: terminal 'T' (BK) wants an input for 'limit' and meets J1.2, ground\n"},
       {"spare on unused", "<pin n='1' function='unused'/>", spare + plug_of_leads("T"), ""},

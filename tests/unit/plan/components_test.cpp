@@ -98,7 +98,9 @@ TEST_CASE("random pairs: the worse verdict of both, their contacts together, and
     const Advice two = advise(right, options);
     CHECK(badness(whole->verdict) == std::max(badness(one.verdict), badness(two.verdict)));
     CHECK(whole->moved == one.moved + two.moved);
-    CHECK(whole->parts.size() == one.parts.size() + two.parts.size());
+    // Parts are told where they are the cure, not where something else keeps the two apart.
+    const bool adapt = whole->verdict == Verdict::Adapt;
+    CHECK(whole->parts.size() == (adapt ? one.parts.size() + two.parts.size() : 0));
     CHECK(whole->plan.has_value() == (whole->verdict == Verdict::Repin));
     if (!whole->plan) continue;
     ++planned;

@@ -77,14 +77,15 @@ TEST_CASE("find: what the shipped boards have for shipped harnesses") {
   Shelf shelf;
   const auto board = shelf.shipped("heron-m7");
   const auto says = [&](std::size_t h) {
-    Finder finder(*shelf.harnesses[h], shelf.catalogue);
+    FindMemory memory;
+    Finder finder(*shelf.harnesses[h], shelf.catalogue, memory);
     return words(*board, *shelf.harnesses[h], finder.look(*board));
   };
   CHECK(says(10) ==
-        "motor on J4: MATE [0,0,0,0,0,0,0] plug it in as it is\n"
+        "motor on J4: MATE [0,0,0,0,0,1,0] plug it in as it is; then 1 setting in the firmware\n"
         "motor on J2: REPIN [0,0,0,0,2,0,0] move 2 contacts first\n"
         "motor on J3: REPIN [0,0,0,0,2,0,0] move 2 contacts first\n"
-        "best: motor on J4: MATE [0,0,0,0,0,0,0] plug it in as it is\n");
+        "best: motor on J4: MATE [0,0,0,0,0,1,0] plug it in as it is; then 1 setting in the firmware\n");
 }
 
 TEST_CASE("find: what is alike is judged once, and the same comes out as without memory") {
@@ -96,8 +97,9 @@ TEST_CASE("find: what is alike is judged once, and the same comes out as without
     boards.push_back(std::move(shelf.read(board_text({.seed = 5, .size = 4000}, i)).board));
   for (const auto& harness : shelf.harnesses) {
     CAPTURE(harness->id);
-    Finder remembers(*harness, shelf.catalogue, {.memory = 50});
-    Finder forgets(*harness, shelf.catalogue, {.memo = false});
+    FindMemory memory(50);
+    Finder remembers(*harness, shelf.catalogue, memory);
+    Finder forgets(*harness, shelf.catalogue, memory, {.memo = false});
     for (const auto& board : boards) {
       CAPTURE(board->id);
       CHECK(words(*board, *harness, remembers.look(*board)) == words(*board, *harness, forgets.look(*board)));
@@ -111,10 +113,12 @@ TEST_CASE("find: the filter drops only pairs that the judge finds APART") {
   for (std::uint32_t i = 0; i < 300; ++i) {
     const auto board = std::move(shelf.read(board_text({.seed = 6, .doubts = false, .size = 3000}, i)).board);
     const auto& harness = *shelf.harnesses[i % shelf.harnesses.size()];
+    if (harness.id == "mystery-lead") continue;  // of a doubt itself: the next case
     CAPTURE(board->id);
     CAPTURE(harness.id);
-    Finder filtered(harness, shelf.catalogue);
-    Finder whole(harness, shelf.catalogue, {.filter = false});
+    FindMemory memory;
+    Finder filtered(harness, shelf.catalogue, memory);
+    Finder whole(harness, shelf.catalogue, memory, {.filter = false});
     CHECK(words(*board, harness, filtered.look(*board)) == words(*board, harness, whole.look(*board)));
   }
 }
@@ -151,7 +155,8 @@ TEST_CASE("find: the best placement is that of place()") {
     const auto& harness = *shelf.harnesses[i % 2 == 0 ? 4 : (i / 2) % shelf.harnesses.size()];
     CAPTURE(board->id);
     CAPTURE(harness.id);
-    Finder finder(harness, shelf.catalogue);
+    FindMemory memory;
+    Finder finder(harness, shelf.catalogue, memory);
     const BoardFit fit = finder.look(*board);
     const PlacementPlan plan = place({board.get(), &harness, &shelf.catalogue, {}, {}});
     CHECK(fit.best.has_value() == plan.best.has_value());
