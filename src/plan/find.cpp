@@ -69,6 +69,17 @@ std::string say(const Advice& advice) {
   return "not at all";
 }
 
+/// Of several plugs: what each part is for is told plug by plug.
+std::string say_in_numbers(Verdict verdict, const PlaceCost& cost) {
+  if (verdict == Verdict::Measure) return format("find out first {}", counted(cost.unknown, "thing"));
+  std::vector<std::string> what;
+  if (cost.parts > 0) what.push_back("add " + counted(cost.parts, "part"));
+  if (cost.housings > 0) what.push_back("fit " + counted(cost.housings, "new housing"));
+  if (cost.moves > 0) what.push_back("move " + counted(cost.moves, "contact"));
+  if (cost.settings > 0) what.push_back(counted(cost.settings, "setting") + " in the firmware");
+  return what.empty() ? "plug them in as they are" : format("{}", join(what, ", "));
+}
+
 std::string find_out(const Header& header, const std::vector<int>& pins) {
   return with_more(format("find out first what {}.{} is", header.id, pins.front()), pins.size(), "thing");
 }
@@ -212,6 +223,17 @@ class Placings {
   std::priority_queue<Partial, std::vector<Partial>, Later> open_;
 };
 
+/// Why the first of these plugs that is not decided by itself is not; "" when each is.
+std::string first_doubt(const std::vector<std::vector<PlaceOption>>& options,
+                        const std::vector<int>& headers) {
+  for (std::size_t plug = 0; plug < headers.size(); ++plug) {
+    for (const PlaceOption& option : options[plug]) {
+      if (option.header == headers[plug] && option.verdict == Verdict::Measure) return option.reason;
+    }
+  }
+  return "";
+}
+
 /// A lead sits in every cavity, and none may be taken out for good.
 bool fills(const Harness& harness, const Plug& plug) {
   return static_cast<int>(plug.leads.size()) == plug.positions &&
@@ -252,9 +274,13 @@ Finder::Judged Finder::judge(const Board& board, const std::vector<Placement>& p
   const Advice advice = advise(fitting, in_short);
   if (advice.verdict == Verdict::Apart) return {};
   Judged judged{advice.verdict, cost_of(advice), say(advice)};
+  if (advice.verdict == Verdict::Measure)
+    judged.cost.unknown = std::max(1, static_cast<int>(advice.measurements.size()));
+  if (placements.size() > 1) {
+    judged.reason = say_in_numbers(judged.verdict, judged.cost);
+    return judged;
+  }
   if (advice.verdict != Verdict::Measure) return judged;
-  judged.cost.unknown = std::max(1, static_cast<int>(advice.measurements.size()));
-  if (placements.size() > 1) return judged;  // which position does what is told plug by plug
   const std::string outcomes = outcomes_by_position(fitting);
   if (!outcomes.empty()) judged.reason = outcomes;
   return judged;
@@ -268,12 +294,13 @@ Finder::Judged Finder::recall(const Board& board, const std::vector<Placement>& 
   std::vector<int> headers;
   for (const Placement& p : placements) headers.push_back(p.header);
   Likeness like = likeness(board, headers);
-  for (const Placement& p : placements) like.key += format("/{}", p.plug);
+  std::vector<Placement> in_part;
+  for (const Placement& p : placements) {
+    like.key += format("/{}", p.plug);
+    in_part.push_back({p.plug, static_cast<int>(in_part.size())});
+  }
   std::optional<Judged> judged = memory_.find(like.key);
   if (!judged) {
-    std::vector<Placement> in_part;
-    for (std::size_t i = 0; i < placements.size(); ++i)
-      in_part.push_back({placements[i].plug, static_cast<int>(i)});
     ++judged_;
     judged = judge(part_of(board, like), in_part);
     memory_.add(like.key, *judged);
@@ -333,24 +360,21 @@ std::optional<JointFit> Finder::best_of(const Board& board,
     }
     if (fit.placements.empty()) break;
     if (joint-- == 0) break;
-    const auto doubtful = std::find_if(fit.placements.begin(), fit.placements.end(), [&](const Placement& p) {
-      return !surely_in_doubt(board, p).empty();
-    });
-    if (doubtful != fit.placements.end()) {
-      const Header& header = board.headers[static_cast<std::size_t>(doubtful->header)];
-      fit.verdict = Verdict::Measure;
-      fit.reason = find_out(header, surely_in_doubt(board, *doubtful));
-      fit.cost = next->cost;
-    } else {
-      Judged judged = recall(board, fit.placements);
-      if (judged.verdict == Verdict::Apart) continue;
-      fit.verdict = judged.verdict;
-      fit.reason = std::move(judged.reason);
-      fit.cost = judged.cost;
-      fit.cost.unplaced = next->cost.unplaced;
-      fit.cost.distance = next->cost.distance;
+    const bool in_doubt = std::any_of(fit.placements.begin(), fit.placements.end(),
+                                      [&](const Placement& p) { return !surely_in_doubt(board, p).empty(); });
+    Judged judged{Verdict::Measure, next->cost, say_in_numbers(Verdict::Measure, next->cost)};
+    if (!in_doubt) judged = recall(board, fit.placements);
+    if (judged.verdict == Verdict::Apart) continue;
+    fit.verdict = judged.verdict;
+    fit.reason = std::move(judged.reason);
+    fit.cost = judged.cost;
+    fit.cost.unplaced = next->cost.unplaced;
+    fit.cost.distance = next->cost.distance;
+    if (fit.verdict == Verdict::Measure) {
       // Before the measurement, parts and moves are not told; they are not gone.
-      if (fit.verdict == Verdict::Measure) fit.cost = std::max(fit.cost, next->cost);
+      fit.cost = std::max(fit.cost, next->cost);
+      const std::string reason = first_doubt(options, next->headers);
+      if (!reason.empty()) fit.reason = reason;
     }
     if (!best || fit.cost < best->cost) best = std::move(fit);
   }

@@ -212,7 +212,7 @@ class Placer {
   /// The whole does not fail where its clusters do not; a rail that all load together costs an added part.
   bool holds_together(Judged& one) const {
     const Advice advice = advise_short(one.placements);
-    if (advice.verdict == Verdict::Apart && !fixed_fails()) return false;
+    if (fails(advice, one.placements) && !fixed_fails()) return false;
     const PlaceCost whole = cost_of(advice);
     const int more = std::max(0, whole.parts - one.cost.parts);
     one.cost.parts += more;
@@ -221,7 +221,16 @@ class Placer {
 
   /// What the user has fixed may itself be what must not be joined.
   bool fixed_fails() const {
-    return !fitting_.placements.empty() && advise_short(fitting_.placements).verdict == Verdict::Apart;
+    return !fitting_.placements.empty() && fails(advise_short(fitting_.placements), fitting_.placements);
+  }
+
+  /// What parts cure one by one may still be too much together: an added part draws current too.
+  bool fails(const Advice& without_cures, const std::vector<Placement>& placements) const {
+    if (without_cures.verdict == Verdict::Mate || without_cures.verdict == Verdict::Repin) return false;
+    if (without_cures.verdict == Verdict::Apart) return true;
+    AdviseOptions options;
+    options.wrong_seatings = options.softer = false;
+    return advise_all(placements, options).verdict == Verdict::Apart;
   }
 
   void take(std::vector<Judged>& best) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Tested in tests/unit/report/find_json_test.cpp and against the schema in tests/cases.
+// Tested in tests/unit/report/find_text_test.cpp and against the schema in tests/cases.
 #include "report/find_json.h"
 
 #include "base/format.h"

@@ -69,6 +69,9 @@ struct FiftyLeads {
       pin.high_above = Volts(2.0);
       pin.pull = Pull{true, Ohms(10000), {}};
     }
+    harness.evidence = "e";
+    harness.evidences.emplace_back().id = "e";
+    harness.evidences.back().kind = EvidenceKind::Measurement;
     Plug& plug = harness.plugs.emplace_back();
     plug.id = "p";
     plug.family = "pin-2.54";

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <memory>
 #include <stdexcept>
 
@@ -166,4 +167,33 @@ TEST_CASE("find: the best placement is that of place()") {
     ++compared;
   }
   CHECK(compared > 40);
+}
+
+TEST_CASE(
+    "find: before a pin is measured that every order of the leads meets, the judge says MEASURE as well") {
+  Shelf shelf;
+  int shortened = 0;
+  for (std::uint32_t i = 0; i < 100; ++i) {
+    const auto board = std::move(shelf.read(board_text({.seed = 9, .size = 6000}, i)).board);
+    for (const auto& harness : shelf.harnesses) {
+      FindMemory memory;
+      Finder quick(*harness, shelf.catalogue, memory);
+      Finder slow(*harness, shelf.catalogue, memory, {.filter = false, .memo = false});
+      const BoardFit fit = quick.look(*board);
+      if (quick.judged() >= fit.options.size()) continue;  // every pair was judged
+      const BoardFit whole = slow.look(*board);
+      CAPTURE(board->id);
+      CAPTURE(harness->id);
+      for (const PlaceOption& option : fit.options) {
+        const auto same =
+            std::find_if(whole.options.begin(), whole.options.end(), [&](const PlaceOption& other) {
+              return other.plug == option.plug && other.header == option.header;
+            });
+        REQUIRE(same != whole.options.end());
+        CHECK(to_word(same->verdict) == to_word(option.verdict));
+        ++shortened;
+      }
+    }
+  }
+  CHECK(shortened > 100);
 }
