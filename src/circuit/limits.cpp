@@ -19,6 +19,8 @@ auto key(const Locus& l) {
 }  // namespace
 
 void Excesses::add(Excess excess) {
+  constexpr double noise = 1e-9;  // of the solution, in volts, amps or watts: nobody is told of it
+  if (std::abs(excess.value) < noise) excess.value = 0;
   const auto place = [](const Excess& e) { return std::tuple(e.kind, key(e.at)); };
   const auto found =
       std::find_if(list.begin(), list.end(), [&](const Excess& e) { return place(e) == place(excess); });

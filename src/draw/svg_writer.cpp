@@ -7,32 +7,10 @@
 #include <cmath>
 
 #include "base/format.h"
+#include "base/xml_text.h"
 
 namespace plugward {
 namespace {
-
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
 
 std::string pair(Point p) {
   return svg_number(p.x) + " " + svg_number(p.y);
@@ -86,7 +64,7 @@ std::string element(const Words& words, const std::string& prefix, const GlyphSo
       "<text x=\"{}\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"{}\"{} textLength=\"{}\" "
       "fill-opacity=\"0\">{}</text></g>\n",
       svg_number(-shift), svg_number(words.points * 25.4 / 72.0), words.bold ? " font-weight=\"bold\"" : "",
-      svg_number(std::max(run.width, 0.1)), escaped(words.text));
+      svg_number(std::max(run.width, 0.1)), xml_escaped(words.text));
   return text;
 }
 
@@ -103,7 +81,7 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
   Outlines outlines;
   std::string body;
   for (const Group& group : scene.groups) {
-    body += format("<g>\n<title>{}</title>\n", escaped(group.name));
+    body += format("<g>\n<title>{}</title>\n", xml_escaped(group.name));
     for (const auto& item : group.items) {
       if (const Shape* shape = std::get_if<Shape>(&item)) {
         body += element(*shape);
@@ -122,8 +100,8 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" "
       "role=\"img\" aria-labelledby=\"{4}title {4}desc\">\n"
       "<title id=\"{4}title\">{2}</title>\n<desc id=\"{4}desc\">{3}</desc>\n<defs>\n",
-      svg_number(scene.width), svg_number(scene.height), escaped(scene.title), escaped(scene.description),
-      prefix);
+      svg_number(scene.width), svg_number(scene.height), xml_escaped(scene.title),
+      xml_escaped(scene.description), prefix);
   for (std::size_t id = 0; id < by_id.size(); ++id)
     text += format("<path id=\"{}o{}\" d=\"{}\"/>\n", prefix, id, by_id[id]);
   text += format("</defs>\n<path d=\"M0 0H{0}V{1}H0Z\" fill=\"#ffffff\"/>\n", svg_number(scene.width),

@@ -7,36 +7,14 @@
 #include <utility>
 
 #include "base/format.h"
+#include "base/xml_text.h"
 
 namespace plugward {
 namespace {
 
-std::string escaped(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      default:
-        out += c;
-    }
-  }
-  return out;
-}
-
 /// ` name="value"`; nothing when the value is empty.
 std::string attribute(std::string_view name, std::string_view value) {
-  return value.empty() ? "" : format(" {}=\"{}\"", name, escaped(value));
+  return value.empty() ? "" : format(" {}=\"{}\"", name, xml_escaped(value));
 }
 
 /// What most elements end in.

@@ -10,7 +10,7 @@
 // Complexity: for one pair of headers at most four choices of kept housings; the best of a board looks at
 // every pair in the order of what it costs and judges `most_judged` of them. Not taken: splitting over three
 // headers; nobody has asked for it. Tested in tests/unit/plan/rehouse_test.cpp against all seatings of the
-// leads.
+// leads of a five-way plug.
 #include "plan/rehouse.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Tested in tests/unit/report/place_text_test.cpp and tests/cases.
+// Tested in tests/cases (place-*).
 #include "report/place_text.h"
 
 #include <algorithm>
