@@ -3,6 +3,7 @@
 #include "draw/mating_facts.h"
 
 #include <algorithm>
+#include <set>
 
 #include "base/format.h"
 #include "draw/words.h"
@@ -255,11 +256,30 @@ std::string describe(const MatingFacts& facts, View view) {
   return text;
 }
 
+namespace {
+
+/// The jumpers that feed this header: the picture holds for these positions only.
+void add_jumpers(std::vector<Paragraph>& text, const MatingFacts& facts) {
+  std::set<std::string> told;
+  for (const Pin& pin : facts.header.pins) {
+    const auto stated = facts.fitting.jumpers.find(pin.jumper);
+    if (pin.jumper.empty() || stated == facts.fitting.jumpers.end() || !told.insert(pin.jumper).second)
+      continue;
+    text.push_back({Paragraph::Mark::TickBox, "",
+                    format("jumper {} sits at {}: it feeds {}.{}", stated->first, stated->second,
+                           facts.header.id, pin.number),
+                    false});
+  }
+}
+
+}  // namespace
+
 std::vector<Paragraph> panel_text(const MatingFacts& facts) {
   using Mark = Paragraph::Mark;
   std::vector<Paragraph> text;
   add_summary(text, facts);
   add_short_list(text, mind_heading(facts), harmful_seatings(facts));
+  add_jumpers(text, facts);
   if (facts.advice.verdict == Verdict::Adapt && !facts.advice.cures.empty()) {
     text.push_back({Mark::None, "", "Add first", true});
     for (const Cure& cure : facts.advice.cures) text.push_back({Mark::TickBox, "", cure.what, false});

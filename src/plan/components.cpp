@@ -118,6 +118,7 @@ class Joiner {
     if (advice.plan) note_known(advice.plan->after);
     whole_.moved += advice.moved;
     whole_.new_housings += advice.new_housings;
+    if (advice.cures.empty()) append(uncured_, advice.parts);
     append(whole_.parts, advice.parts);
     append(whole_.cures, advice.cures);
     append(whole_.settings, advice.settings);
@@ -246,9 +247,9 @@ class Joiner {
     if (verdict == Verdict::Measure || verdict == Verdict::Apart) whole_.settings.clear();
     if (verdict == Verdict::Mate || verdict == Verdict::Repin) whole_.settings = joint.settings;
     if (whole_.cured) return;
-    // Proved for its own plug only: with the rest not proved it is a part in words.
-    for (const Cure& cure : whole_.cures) add_once(whole_.parts, {cure.what});
-    whole_.cures.clear();
+    // Proved one by one, and not all together: only the words are left.
+    if (uncured_.empty()) whole_.cures.clear();
+    if (!whole_.cures.empty()) whole_.uncured = uncured_;
   }
 
   std::string apart_words() const {
@@ -284,8 +285,9 @@ class Joiner {
   const Fitting& fitting_;
   Advice whole_;
   RepinPlan plan_;
-  Harness after_;  ///< with the contacts moved that need nothing else
-  Harness cured_;  ///< and with the cures built in
+  Harness after_;                     ///< with the contacts moved that need nothing else
+  Harness cured_;                     ///< and with the cures built in
+  std::vector<std::string> uncured_;  ///< parts of clusters without computed values
   bool any_cured_ = false;
   bool any_plan_ = false;
   Verdict worst_ = Verdict::Mate;

@@ -123,7 +123,10 @@ std::string loom_summary(const Loom& loom, const LoomBench& bench, const Advice&
       return format("{}: as it stands it is not right; it needs {}", who,
                     counted_word(advice.parts.size(), "part"));
     case Verdict::Measure:
-      return format("{}: as it stands, something must be known first; {}", who,
+      return format("{}: as it stands, {}; {}", who,
+                    advice.now.has(Weight::Harm)
+                        ? "it can damage or hurt, and before a cure can be told something must be known"
+                        : "something must be known first",
                     advice.measurements.size() == 1
                         ? std::string("one measurement settles it")
                         : format("{} settle it", counted_word(advice.measurements.size(), "measurement")));
@@ -202,6 +205,7 @@ Advice advise_loom(const Loom& loom, const LoomBench& bench, const Fitting& fitt
     advice.plan.reset();
     advice.parts.clear();
     advice.cures.clear();
+    advice.uncured.clear();
     advice.cured.reset();
     advice.softer.clear();
     advice.settings.clear();

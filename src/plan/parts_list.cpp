@@ -251,7 +251,7 @@ PartsList parts_list(const Fitting& fitting, const Advice& advice) {
   const int housings = advice.new_housings > 0 ? add_housings(heap, fitting) : 0;
   if (advice.plan) add_moves(heap, fitting, *advice.plan);
   add_cures(heap, advice.cures);
-  if (advice.cures.empty()) add_words(heap, advice.parts, housings > 0);
+  add_words(heap, advice.cures.empty() ? advice.parts : advice.uncured, housings > 0);
   list.items = std::move(heap).sorted();
   return list;
 }

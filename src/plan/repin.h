@@ -85,6 +85,9 @@ struct Advice {
   int new_housings = 0;             ///< how many of `parts` are housings
   std::vector<std::string> parts;   ///< ADAPT: what to add, in words
   std::vector<Cure> cures;          ///< ADAPT: computed and judged; empty when no values could be computed
+  /// ADAPT of several plugs: the part in words for those whose values could not be proved, beside `cures` of
+  /// others. Each cure then holds for its own plug; `cured` and `plan` are empty.
+  std::vector<std::string> uncured;
   std::optional<Harness> cured;  ///< with the cures built in and the contacts of `plan` moved; judged clean
   std::vector<Measurement> measurements;  ///< MEASURE: cheapest first
   std::vector<Setting> settings;          ///< that hold after the verdict was followed

@@ -188,6 +188,7 @@ std::string advice_json(const Sources& sources, const Fitting& fitting, const Ad
   json["softer"] = array_of(advice.softer);
   json["parts"] = array_of(advice.parts);
   json["cures"] = list_of(advice.cures, cure_json);
+  json["uncured"] = array_of(advice.uncured);
   json["plan"] =
       advice.plan ? plan_json(sources, planned_fitting(fitting, advice), *advice.plan) : Json(nullptr);
   json["settings"] = settings_json(advice.settings);

@@ -75,6 +75,12 @@ void write_parts(Paper& paper, const std::vector<std::string>& parts) {
   for (const std::string& part : parts) paper.paragraph(part, {"  - ", "    "});
 }
 
+void write_uncured(Paper& paper, const std::vector<std::string>& parts) {
+  if (parts.empty()) return;
+  paper.line("  For other plugs a part is needed as well, and no values could be proved:");
+  for (const std::string& part : parts) paper.paragraph(part, {"  - ", "    "});
+}
+
 void write_softer(Paper& paper, const std::vector<std::string>& softer) {
   if (softer.empty()) return;
   paper.heading("First see whether this will do");
@@ -143,11 +149,12 @@ std::string advice_text(const Sources& sources, const Fitting& fitting, const Ad
   paper.heading("As it is wired now");
   if (advice.now.findings.empty()) paper.line("  nothing speaks against it");
   write_findings(paper, sources, advice.now.findings);
-  write_budget(paper, fitting, advice.budget);
+  write_budget(paper, fitting, advice.budget, advice.plan || advice.cured);
   write_softer(paper, advice.softer);
   write_measurements(paper, advice.measurements);
   if (advice.cures.empty()) write_parts(paper, advice.parts);
   write_cures(paper, advice.cures);
+  write_uncured(paper, advice.uncured);
   if (advice.plan && (advice.cures.empty() || moves_contacts(*advice.plan))) {
     write_plan_in_short(paper, planned_fitting(fitting, advice), *advice.plan, options.repin_command);
   }

@@ -182,11 +182,11 @@ std::vector<std::string> remarks(const Fitting& fitting, const Budget& budget) {
 
 }  // namespace
 
-void write_budget(Paper& paper, const Fitting& fitting, const Budget& budget) {
+void write_budget(Paper& paper, const Fitting& fitting, const Budget& budget, bool planned) {
   const bool any = std::any_of(budget.rows.begin(), budget.rows.end(),
                                [](const BudgetRow& row) { return row.amps >= no_amps; });
   if (!any) return;
-  paper.heading("Currents, each at its worst");
+  paper.heading(planned ? "Currents once that is mended, each at its worst" : "Currents, each at its worst");
   write_table(paper, fitting, budget);
   for (const std::string& remark : remarks(fitting, budget)) paper.paragraph(remark, {"  - ", "    "});
 }

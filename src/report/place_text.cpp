@@ -63,6 +63,7 @@ std::vector<std::string> parts_of(const Advice& advice) {
   if (advice.cures.empty()) return advice.parts;
   std::vector<std::string> parts;
   for (const Cure& cure : advice.cures) parts.push_back(cure.what);
+  parts.insert(parts.end(), advice.uncured.begin(), advice.uncured.end());
   return parts;
 }
 

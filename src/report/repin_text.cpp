@@ -126,7 +126,8 @@ void write_no_procedure(Paper& paper, const Advice& advice) {
     paper.paragraph("No moving of contacts alone that ends in MATE is known. 'plugward check' says why.");
     write_softer(paper, advice.softer);
     write_measurements(paper, advice.measurements);
-    write_parts(paper, advice.parts);
+    if (advice.cures.empty()) write_parts(paper, advice.parts);
+    write_cures(paper, advice.cures);
   }
 }
 

@@ -126,15 +126,16 @@ std::string check_repin(const Fitting& fitting, const Advice& advice) {
 
 std::string check_adapt(const Fitting& fitting, const Advice& advice) {
   if (advice.parts.empty() && advice.cures.empty()) return "adapt: nothing to add is named";
-  if (advice.cured.has_value() != !advice.cures.empty())
+  if (advice.cured.has_value() != (!advice.cures.empty() && advice.uncured.empty()))
     return "adapt: cures without a cured harness, or the reverse";
   if (advice.plan && !advice.cured) return "adapt: a plan without cures";
   if (advice.cured) {
     const Assessment after = assess_with(fitting, *advice.cured);
     if (!after.clean()) return "adapt: the cured harness is not clean:\n" + told(after);
-    for (const Cure& cure : advice.cures) {
-      if (cure.what.empty() || cure.why.empty() || cure.steps.empty()) return "adapt: a cure says too little";
-    }
+  }
+  if (!advice.uncured.empty() && advice.cures.empty()) return "adapt: nothing is cured beside the uncured";
+  for (const Cure& cure : advice.cures) {
+    if (cure.what.empty() || cure.why.empty() || cure.steps.empty()) return "adapt: a cure says too little";
   }
   if (advice.plan) {
     Harness harness = *fitting.harness;

@@ -151,7 +151,8 @@ TEST_CASE("a doubt of the loom is measured before anything else; its plan is not
         "it sits on 'J5': as the loom says; anything else: correct the loom");
   CHECK(advice.now.has(Weight::Harm));
   CHECK(advice.summary ==
-        "loom 'w': as it stands, something must be known first; one measurement settles it");
+        "loom 'w': as it stands, it can damage or hurt, and before a cure can be told something must be "
+        "known; one measurement settles it");
 }
 
 TEST_CASE("harm as the machine stands") {

@@ -15,7 +15,7 @@ TEST_CASE("advice as JSON: every member, in its order") {
   for (const auto& [key, value] : json.items()) keys += key + " ";
   CHECK(keys ==
         "format version verdict summary board harness placements unplaced jumpers findings measurements softer "
-        "parts cures plan "
+        "parts cures uncured plan "
         "settings budget lead_losses heaters led_strings fuses wrong_seatings limits ");
   CHECK(json["verdict"] == "REPIN");
   CHECK(json["board"].dump() ==
