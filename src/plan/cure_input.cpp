@@ -22,8 +22,10 @@ namespace {
 constexpr double resistor_tolerance = 0.01, pull_tolerance = 0.05;
 /// A Schottky diode of the small-signal kind at a milliampere (common practice, no source).
 constexpr Volts schottky_drop{0.3};
+/// 10 mA: "24V input optocoupler selection"; the least: common practice, no source.
 constexpr Amps opto_amps{0.010}, opto_least{0.005};
-/// A phototransistor that is driven into saturation (common practice, no source).
+/// A phototransistor that is driven into saturation, its dark current, and the least transfer ratio that is
+/// asked of the part to be bought (common practice, no source).
 constexpr Volts opto_saturation{0.4};
 constexpr Amps opto_dark{1e-7};
 constexpr double opto_transfer = 0.5;

@@ -18,7 +18,6 @@
 
 #include "base/format.h"
 #include "judge/words.h"
-#include "plan/components.h"
 #include "plan/place_judge.h"
 #include "plan/place_search.h"
 

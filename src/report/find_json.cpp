@@ -3,6 +3,7 @@
 #include "report/find_json.h"
 
 #include "base/format.h"
+#include "report/cost_json.h"
 #include "report/json.h"
 #include "report/words.h"
 
@@ -22,18 +23,6 @@ std::string indented(const Json& json, std::size_t blanks) {
     begin = end + 1;
   }
   return moved;
-}
-
-Json cost_json(const PlaceCost& cost) {
-  Json json;
-  json["unplaced"] = cost.unplaced;
-  json["unknown"] = cost.unknown;
-  json["parts"] = cost.parts;
-  json["housings"] = cost.housings;
-  json["moves"] = cost.moves;
-  json["settings"] = cost.settings;
-  json["distance_mm"] = number_or_null(cost.distance / 10.0);
-  return json;
 }
 
 Json placement_json(const Board& board, const Harness& harness, int plug, int header_index) {

@@ -2,24 +2,13 @@
 // Tested in tests/cases, against the schema too.
 #include "report/place_json.h"
 
+#include "report/cost_json.h"
 #include "report/json.h"
 #include "report/place_text.h"
 #include "report/words.h"
 
 namespace plugward {
 namespace {
-
-Json cost_json(const PlaceCost& cost) {
-  Json json;
-  json["unplaced"] = cost.unplaced;
-  json["unknown"] = cost.unknown;
-  json["parts"] = cost.parts;
-  json["housings"] = cost.housings;
-  json["moves"] = cost.moves;
-  json["settings"] = cost.settings;
-  json["distance_mm"] = number_or_null(cost.distance / 10.0);
-  return json;
-}
 
 Json placements_json(const Fitting& fitting, const std::vector<Placement>& placements) {
   Json list = Json::array();
