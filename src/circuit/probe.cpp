@@ -60,12 +60,11 @@ Where best_in(const Solved& s, const Share& share, Side side, const Filter& filt
   for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
     const Island::State& info = island.states[at(state)];
     if (info.powered != powered_only || (info.corner & mask) != (corner & mask)) continue;
-    if (filter && !filter(share.island, island, state)) continue;
     const double value = share.value(island, state);
-    if (where.state < 0 || better(side, value, best)) {
-      where.state = state;
-      best = value;
-    }
+    if (where.state >= 0 && !better(side, value, best)) continue;
+    if (filter && !filter(share.island, island, state)) continue;  // last: it may be dear
+    where.state = state;
+    best = value;
   }
   return where;
 }
@@ -75,9 +74,9 @@ Extreme extreme_of_one(const Solved& s, const Share& share, Side side, const Fil
   const Island& island = s.islands[at(share.island)];
   int best = -1;
   for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
-    if (filter && !filter(share.island, island, state)) continue;
     const double value = share.value(island, state);
     if (best >= 0 && !better(side, value, result.value)) continue;
+    if (filter && !filter(share.island, island, state)) continue;  // last: it may be dear
     best = state;
     result.value = value;
   }

@@ -7,10 +7,11 @@
 namespace plugward {
 namespace {
 
+/// One file is too few; which one is missing, or what takes a loom, is said once it has been read.
 constexpr Takes mating(bool format, bool picture) {
   return {.words = "FILE",
           .words_say = "a board file and one or more harness files, in any order",
-          .fewest = 2,
+          .fewest = 1,
           .most = 65,
           .fitting = true,
           .families = true,
@@ -27,8 +28,12 @@ constexpr Takes with(Takes takes, bool csv, bool adapter) {
 /// A whole machine in one file will do as well.
 constexpr Takes or_loom(Takes takes) {
   takes.words_say = "a board file and one or more harness files, in any order; or one loom file alone";
-  takes.fewest = 1;
   takes.loom = true;
+  return takes;
+}
+
+constexpr Takes asking(Takes takes) {
+  takes.symptom = true;
   return takes;
 }
 
@@ -56,10 +61,49 @@ constexpr auto commands = std::to_array<Command>({
       .words_say = "one or more harness files",
       .fewest = 1,
       .most = 64,
+      .jumpers = true,
       .families = true,
       .format = true,
       .folders = true},
      run_find},
+    {"swap",
+     "move a whole machine to another board: plan, order of work, record, way back",
+     "plugward swap harnesses/wren-a4.xml --to boards/heron-m7.xml",
+     {.words = "LOOM",
+      .words_say = "the loom file of the machine as it stands",
+      .fewest = 1,
+      .most = 1,
+      .families = true,
+      .format = true,
+      .loom = true,
+      .swap = true,
+      .record = true},
+     run_swap},
+    {"labels",
+     "flags to print for every cable of a machine: from, to, pins, key",
+     "plugward labels harnesses/wren-a4.xml --to boards/heron-m7.xml -o flags.pdf",
+     {.words = "LOOM",
+      .words_say = "the loom file of the machine",
+      .fewest = 1,
+      .most = 1,
+      .families = true,
+      .loom = true,
+      .swap = true,
+      .flags = true},
+     run_labels},
+    {"compare",
+     "two states of a machine: which plugs, contacts, parts and jumpers differ",
+     "plugward compare harnesses/wren-a4.xml refit/loom.xml",
+     {.words = "LOOM",
+      .words_say = "two loom files: the old state and the new one",
+      .fewest = 2,
+      .most = 2,
+      .families = true,
+      .format = true},
+     run_compare},
+    {"causes", "from what is seen on a machine back to the wiring errors that make it",
+     "plugward causes harnesses/wren-a4.xml --symptom judders --plug motor-x/motor",
+     asking(or_loom(mating(true, false))), run_causes},
     {"lint",
      "the descriptions themselves: every fault of every file in one run",
      "plugward lint boards/heron-m7.xml harnesses/kite-probe.xml",

@@ -25,13 +25,18 @@ struct Takes {
   std::string_view words_say;
   int fewest = 0, most = 0;  ///< how many of them
   bool fitting = false;      ///< --at --jumper --seen
+  bool jumpers = false;      ///< --jumper alone, for many boards
   bool families = false;
   bool format = false;
   bool csv = false;      ///< --format also takes csv
   bool folders = false;  ///< --in
-  bool adapter = false;  ///< --adapter
+  bool adapter = false;  ///< --adapter --length
   bool picture = false;  ///< --picture --plug --view --paper
   bool loom = false;     ///< a loom file may stand alone
+  bool symptom = false;  ///< --symptom --plug
+  bool swap = false;     ///< --to --at --jumper
+  bool record = false;   ///< --record --back
+  bool flags = false;    ///< --paper, of flags
 };
 
 struct Command {
@@ -50,6 +55,10 @@ Outcome run_draw(const Options&);
 Outcome run_place(const Options&);
 Outcome run_parts(const Options&);
 Outcome run_find(const Options&);
+Outcome run_swap(const Options&);
+Outcome run_compare(const Options&);
+Outcome run_causes(const Options&);
+Outcome run_labels(const Options&);
 Outcome run_lint(const Options&);
 Outcome run_list(const Options&);
 Outcome run_explain(const Options&);

@@ -80,7 +80,9 @@ Outcome run_draw(const Options& options) {
     one.placement = placement;
     one.width = sheet.width;
     one.height = sheet.height;
-    product = render(mating_picture(*fitting, advice, one, *measure), drawn);
+    product = picture == PictureFormat::Pdf
+                  ? render_pages(mating_pages(*fitting, advice, one, *measure), drawn)
+                  : render(mating_picture(*fitting, advice, one, *measure), drawn);
   }
   return {ExitStatus::Fine, std::move(product), stderr_text(bench, options)};
 }

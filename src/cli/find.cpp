@@ -7,7 +7,9 @@
 // Exit status: 0 the search was done, whether or not a board takes the harness; 1 the harness or files in the
 // folders have errors or cannot be read (the others are searched all the same); 2 a folder cannot be read, or
 // no file is in it. Tested in tests/cases.
+#include <algorithm>
 #include <chrono>
+#include <map>
 #include <thread>
 
 #include "base/file.h"
@@ -24,13 +26,33 @@
 namespace plugward {
 namespace {
 
+enum class JumperFound { No, OtherPositions, Yes };
+
+/// By --jumper: what boards have of it.
+using JumpersFound = std::vector<JumperFound>;
+
 /// What a thread hands over for one file.
 struct Look {
   std::string product;
   std::string diagnostics;
+  JumpersFound jumpers;
   FindSummary summary;  ///< of this file alone
   bool fault = false;
 };
+
+JumperFound found_on(const Board& board, const std::string& jumper, const std::string& rail) {
+  if (has_position(board, jumper, rail)) return JumperFound::Yes;
+  return board.jumper(jumper) == nullptr ? JumperFound::No : JumperFound::OtherPositions;
+}
+
+JumperPositions stated(const Options& options) {
+  JumperPositions positions;
+  for (const NamedValue& one : options.jumpers) {
+    if (!positions.emplace(one.name, one.value).second)
+      throw UsageError(format("'--jumper' names '{}' twice", one.name));
+  }
+  return positions;
+}
 
 /// Reads and judges board files, one after the other.
 class Scout {
@@ -41,7 +63,7 @@ class Scout {
         options_(options),
         files_(files),
         catalogue_(bench.catalogue),
-        finder_(*bench.harness, catalogue_, memory) {}
+        finder_(*bench.harness, catalogue_, memory, {.jumpers = stated(options)}) {}
 
   Scout(const Scout&) = delete;  // the finder points to the catalogue
   Scout& operator=(const Scout&) = delete;
@@ -76,6 +98,8 @@ class Scout {
       leave_out(look, path, "not a board",
                 format("plugward: note: '{}' describes {}: left out\n", path, what), false);
     } else {
+      for (const NamedValue& one : options_.jumpers)
+        look.jumpers.push_back(found_on(*description.board, one.name, one.value));
       render(path, *description.board, finder_.look(*description.board), look);
     }
     if (description.families || diagnostics.has_errors()) catalogue_ = bench_.catalogue;
@@ -131,7 +155,8 @@ class Progress {
 /// Gathers what the threads found and passes it on.
 class Gatherer {
  public:
-  Gatherer(const Options& options, std::size_t count) : options_(options), progress_(options, count) {}
+  Gatherer(const Options& options, std::size_t count)
+      : options_(options), progress_(options, count), jumpers_(options.jumpers.size(), JumperFound::No) {}
 
   void take(std::size_t index, Look look) {
     if (!look.diagnostics.empty()) tell(look.diagnostics);
@@ -141,6 +166,11 @@ class Gatherer {
       ++boards_;
     }
     if (look.fault) outcome_.status = ExitStatus::NotFine;
+    for (std::size_t i = 0; i < look.jumpers.size(); ++i) {
+      jumpers_[i] = std::max(jumpers_[i], look.jumpers[i]);
+      if (look.jumpers[i] != JumperFound::Yes && !look.summary.found.empty())
+        without_[look.summary.found.front().file].push_back(i);
+    }
     add(std::move(look.summary));
     progress_.tell(index + 1);
   }
@@ -164,6 +194,32 @@ class Gatherer {
   }
 
   FindSummary& summary() { return summary_; }
+
+  /// What was stated of jumpers that no board has.
+  void tell_idle_jumpers() {
+    for (std::size_t i = 0; i < jumpers_.size(); ++i) {
+      const NamedValue& one = options_.jumpers[i];
+      if (jumpers_[i] == JumperFound::No)
+        tell(format("plugward: note: --jumper: no board here has a jumper '{}'\n", one.name));
+      if (jumpers_[i] == JumperFound::OtherPositions)
+        tell(format("plugward: note: --jumper: no board here has a position '{}' of its jumper '{}'\n",
+                    one.value, one.name));
+    }
+  }
+
+  /// Those of --jumper that the board in this file has.
+  std::vector<NamedValue> jumpers_of(const std::string& file) const {
+    std::vector<NamedValue> own;
+    const auto without = without_.find(file);
+    for (std::size_t i = 0; i < options_.jumpers.size(); ++i) {
+      const bool lacks =
+          without != without_.end() &&
+          std::find(without->second.begin(), without->second.end(), i) != without->second.end();
+      if (!lacks) own.push_back(options_.jumpers[i]);
+    }
+    return own;
+  }
+
   Outcome finish() {
     progress_.wipe();
     return std::move(outcome_);
@@ -183,14 +239,17 @@ class Gatherer {
   Progress progress_;
   FindSummary summary_;
   Outcome outcome_;
-  std::size_t boards_ = 0;  ///< written
+  std::size_t boards_ = 0;                                   ///< written
+  JumpersFound jumpers_;                                     ///< of the board that has most of it
+  std::map<std::string, std::vector<std::size_t>> without_;  ///< by file: --jumper options it has no use for
 };
 
 /// The command that judges the best board at length.
-std::string next_command(const Options& options, const FindSummary& summary) {
+std::string next_command(const Options& options, const Gatherer& gatherer, const FindSummary& summary) {
   if (summary.found.empty()) return "";
   Options next = options;
   const FoundBoard& best = summary.found.front();
+  next.jumpers = gatherer.jumpers_of(best.file);
   next.words.insert(next.words.begin(), best.file);
   for (const auto& [plug, header] : best.at) next.at.push_back({plug, header});
   return retell("check", next);
@@ -200,6 +259,7 @@ std::string next_command(const Options& options, const FindSummary& summary) {
 
 Outcome run_find(const Options& options) {
   if (options.folders.empty()) throw UsageError("'find' takes --in DIR: the folder with the board files");
+  stated(options);  // said once for all threads when it cannot be understood
   Workbench bench;
   if (!load_harness(bench, options)) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
   const std::vector<std::string> files = description_files(options.folders);
@@ -217,9 +277,10 @@ Outcome run_find(const Options& options) {
       [&](std::size_t index, Look look) { gatherer.take(index, std::move(look)); });
   FindSummary& summary = gatherer.summary();
   summary.rank();
-  gatherer.write(json
-                     ? find_json_tail(summary)
-                     : find_ranking(summary, next_command(options, summary), {.colour = options.colour_out}));
+  gatherer.write(
+      json ? find_json_tail(summary)
+           : find_ranking(summary, next_command(options, gatherer, summary), {.colour = options.colour_out}));
+  gatherer.tell_idle_jumpers();
   return gatherer.finish();
 }
 

@@ -23,6 +23,27 @@ Description read_one(Workbench& bench, const std::string& path) {
                           file_opener(bench.sources));
 }
 
+/// Plugs are told apart by the id of their harness, so one id cannot stand twice on the command line.
+std::string twice_words(const Workbench& bench, const std::string& path, const Harness& other) {
+  const std::string& first = bench.sources.file(other.span.file).path;
+  std::error_code ignored;
+  const bool same = path == first || std::filesystem::equivalent(path, first, ignored);
+  return format(
+      "{}; for several cables alike write a loom file, which may name one harness file several times, each "
+      "time with an id of its own: see 'Loom files' in harnesses/README.md",
+      same ? format("'{}' is given twice", path)
+           : format("'{}' is harness '{}' once more, after '{}': give each harness an id of its own", path,
+                    other.id, first));
+}
+
+/// What else to do with a loom that the command does not take.
+std::string instead_of_loom(std::string_view command, const std::string& path) {
+  if (command == "place") {
+    return format("to move the whole machine to another board, 'plugward swap {} --to BOARD'", path);
+  }
+  return format("'plugward check {}' judges the machine as it stands", path);
+}
+
 void take(Workbench& bench, const std::string& path, Description description) {
   if (description.families) {
     throw UsageError(format("'{}' holds connector families: give it after --families", path));
@@ -37,10 +58,7 @@ void take(Workbench& bench, const std::string& path, Description description) {
   }
   if (!description.harness) return;
   for (const auto& other : bench.harnesses) {
-    if (other->id == description.harness->id) {
-      throw UsageError(
-          format("'{}' is harness '{}' once more: give each harness an id of its own", path, other->id));
-    }
+    if (other->id == description.harness->id) throw UsageError(twice_words(bench, path, *other));
   }
   bench.harnesses.push_back(std::move(description.harness));
 }
@@ -97,7 +115,8 @@ std::map<std::string, std::string> stated_jumpers(const Board& board, const Opti
 Fitting loom_of(Workbench& bench, const Options& options) {
   const std::string& path = bench.sources.file(bench.loom->span.file).path;
   if (!options.command->takes.loom) {
-    throw UsageError(format("'{}' is a loom: '{}' takes a board and harnesses", path, options.command->name));
+    throw UsageError(format("'{}' is a loom file: '{}' takes a board file and harness files; {}", path,
+                            options.command->name, instead_of_loom(options.command->name, path)));
   }
   if (options.words.size() > 1) throw UsageError(format("'{}' is a loom: give it alone", path));
   if (!options.at.empty() || !options.seen.empty()) {
@@ -161,6 +180,32 @@ std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Pl
   fitting.placements = std::move(choice.placements);
   bench.notes.insert(bench.notes.end(), choice.notes.begin(), choice.notes.end());
   return fitting;
+}
+
+std::optional<Fitting> load_machine(Workbench& bench, const Options& options) {
+  if (options.to_board.empty()) throw UsageError("the new board is missing: give '--to BOARD'");
+  load_families(bench, options);
+  take(bench, options.words.front(), read_one(bench, options.words.front()));
+  if (bench.board || !bench.harnesses.empty()) {
+    throw UsageError(format("'{}' is a {} file: 'swap' takes the loom file of a whole machine",
+                            options.words.front(), bench.board ? "board" : "harness"));
+  }
+  Description board = read_one(bench, options.to_board);
+  bench.diagnostics.sort();
+  if (bench.diagnostics.has_errors()) return std::nullopt;
+  if (!board.board) throw UsageError(format("--to: '{}' is no board file", options.to_board));
+  bench.board = std::move(board.board);
+  bench.loom_bench = loom_bench(*bench.loom, *bench.loom_files);
+  return loom_fitting(*bench.loom_files, bench.loom_bench, bench.catalogue);
+}
+
+SwapOptions swap_options(const Workbench& bench, const Options& options) {
+  SwapOptions how;
+  how.jumpers = stated_jumpers(*bench.board, options);
+  PlacementChoice choice = stated_placements(*bench.board, bench.loom_bench.harness, options.at);
+  if (!choice.error.empty()) throw UsageError(choice.error);
+  how.fixed = std::move(choice.placements);
+  return how;
 }
 
 bool load_harness(Workbench& bench, const Options& options) {

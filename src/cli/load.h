@@ -9,6 +9,7 @@
 #include "diag/diagnostic.h"
 #include "model/fitting.h"
 #include "plan/loom_bench.h"
+#include "plan/swap.h"
 #include "reader/descriptions.h"
 
 namespace plugward {
@@ -49,6 +50,12 @@ enum class Placing {
 /// command that takes a loom, one loom file alone: it places its plugs itself, --jumper overrules it. Nothing
 /// when the files have errors: the diagnostics say which. Throws WorldError, UsageError.
 std::optional<Fitting> load_fitting(Workbench&, const Options&, Placing = Placing::StatedOrOnly);
+
+/// What `swap` reads: one loom, and the board of --to into bench.board. The fitting is the machine as its loom
+/// tells it. Nothing when the files have errors. Throws WorldError, UsageError.
+std::optional<Fitting> load_machine(Workbench&, const Options&);
+/// --at and --jumper, which for `swap` speak of the new board. Throws UsageError.
+SwapOptions swap_options(const Workbench&, const Options&);
 
 /// Reads harness files only (a command without a board), as one harness, --seen applied; false when they have
 /// errors.

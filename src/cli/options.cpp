@@ -6,12 +6,17 @@
 #include <algorithm>
 #include <charconv>
 #include <memory>
+#include <optional>
 
 #include "base/edit_distance.h"
 #include "base/format.h"
 
 namespace plugward {
 namespace {
+
+/// Between these a lead can be crimped by hand at both ends and still is a lead between (common practice, no
+/// source).
+constexpr Millimetres shortest_adapter{30.0}, longest_adapter{10000.0};
 
 std::string did_you_mean(const std::string& name, const std::vector<std::string>& candidates) {
   const std::string near = nearest(name, candidates);
@@ -30,6 +35,7 @@ struct Raw {
   std::vector<std::string> at, jumpers, seen;
   std::string format = "text";
   std::string threads = "0";
+  std::optional<std::string> length;
   std::string colour = "auto";
 };
 
@@ -42,11 +48,26 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
     app.add_option(name, into, says)->allow_extra_args(false)->type_name(type);
   };
   app.add_option(std::string(takes.words), options.words, std::string(takes.words_say))->type_name("");
+  if (takes.swap) {
+    app.add_option("--to", options.to_board, "the board that the machine moves to")->type_name("BOARD");
+    repeated("--at", raw.at, "this plug goes on that header of the new board", "PLUG=HEADER");
+    repeated("--jumper", raw.jumpers, "this jumper of the new board sits at that rail", "JUMPER=RAIL");
+  }
+  if (takes.record) {
+    app.add_option("--record", options.record, "write the new loom and changed harnesses into this folder")
+        ->type_name("DIR");
+    app.add_flag("--back", options.way_back, "the way back from the new board, step by step");
+  }
+  if (takes.flags)
+    app.add_option("--paper", options.paper, "a4 (default), letter or tape (12 mm)")->type_name("SIZE");
   if (takes.fitting) {
     repeated("--at", raw.at, "this plug goes on that header", "PLUG=HEADER");
     repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail", "JUMPER=RAIL");
     repeated("--seen", raw.seen, "colours seen, cavity 1 first; - empty, ? cannot be told", "PLUG=BN,RD,-");
   }
+  if (takes.jumpers)
+    repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail on every board that has it",
+             "JUMPER=RAIL");
   if (takes.folders)
     repeated("--in", options.folders, "a folder of board files, searched to its depth", "DIR");
   if (takes.folders) {
@@ -56,11 +77,17 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
   if (takes.adapter) {
     app.add_flag("--adapter", options.adapter,
                  "plan a lead between cable and header instead of moving contacts");
+    app.add_option("--length", raw.length, "of the lead of --adapter; default: 100 mm")->type_name("MM");
   }
   if (takes.families) repeated("--families", options.families, "more connector families", "FILE");
   if (takes.format) {
     const char* says = takes.csv ? "text (default), json or csv" : "text (default) or json";
     app.add_option("--format", raw.format, says)->type_name("FORMAT");
+  }
+  if (takes.symptom) {
+    app.add_option("--symptom", options.symptom, "what is seen; without it, all that can be seen are listed")
+        ->type_name("WORD");
+    app.add_option("--plug", options.plug, "seen at this plug alone; else at any")->type_name("PLUG");
   }
   if (takes.picture) {
     app.add_option("--picture", options.picture, "svg, pdf or png; else by the suffix of -o")
@@ -161,6 +188,19 @@ int thread_count(const std::string& text) {
   return count;
 }
 
+/// A quantity like those in the files: "150 mm".
+Millimetres adapter_length(const std::string& text, bool adapter) {
+  if (!adapter) throw UsageError("'--length' is that of the lead between: it goes with '--adapter'");
+  const Parsed<Millimetres> read = parse_quantity<Millimetres>(text);
+  if (const Fault* fault = std::get_if<Fault>(&read)) throw UsageError("--length: " + fault->message);
+  const Millimetres length = std::get<Millimetres>(read);
+  if (length < shortest_adapter || length > longest_adapter) {
+    throw UsageError(format("--length: '{}' is not from {} to {}", text, to_text(shortest_adapter),
+                            to_text(longest_adapter)));
+  }
+  return length;
+}
+
 Options understand(Raw raw, const Command& command) {
   Options options = std::move(raw.options);
   options.command = &command;
@@ -176,6 +216,7 @@ Options understand(Raw raw, const Command& command) {
       "--color", raw.colour,
       {{"always", ColourChoice::Always}, {"never", ColourChoice::Never}, {"auto", ColourChoice::Auto}});
   options.threads = thread_count(raw.threads);
+  if (raw.length) options.adapter_length = adapter_length(*raw.length, options.adapter);
   if (options.max_errors < 0) throw UsageError("'--max-errors' takes a whole number from 0 on");
   return options;
 }

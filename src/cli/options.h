@@ -14,6 +14,7 @@
 #include "cli/colour.h"
 #include "cli/command.h"
 #include "cli/exit_status.h"
+#include "plan/adapter_lead.h"
 
 namespace plugward {
 
@@ -46,18 +47,23 @@ struct Options {
   std::vector<std::string> folders;  ///< --in
   int threads = 0;                   ///< files read and judged at a time; 0: as many as the machine has cores
   bool adapter = false;              ///< an adapter lead instead of moving contacts
+  Millimetres adapter_length = usual_adapter_length;  ///< --length
+  std::string to_board;                               ///< --to
+  std::string record;                                 ///< --record, a folder; "": write nothing down
+  bool way_back = false;                              ///< --back
   ProductFormat format = ProductFormat::Text;
   std::string output;   ///< "" or "-": standard output
   std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`
   std::string plug;
+  std::string symptom;  ///< --symptom; "": list those that the machine can show
   std::string view = "wire";
   std::string paper = "a4";
   int max_errors = 20;  ///< diagnostics of one rule; 0: all
   ColourChoice colour = ColourChoice::Auto;
   bool colour_out = false;  ///< settled by main from `colour`, the streams and the environment
   bool colour_err = false;
-  /// Where a command that runs long may write piece by piece; set by main. Empty stream_out: the product goes to
-  /// a file, whole or not at all, and is handed over with the Outcome.
+  /// Where a command that runs long may write piece by piece; set by main. Empty stream_out: the product goes
+  /// to a file, whole or not at all, and is handed over with the Outcome.
   std::function<void(std::string_view)> stream_out;
   std::function<void(std::string_view)> stream_err;
   bool terminal_err = false;  ///< a person watches standard error

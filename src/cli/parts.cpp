@@ -9,10 +9,10 @@
 namespace plugward {
 namespace {
 
-PartsList list_for(const Fitting& fitting, bool adapter) {
+PartsList list_for(const Fitting& fitting, const Options& options) {
   const AdviseOptions quick{.wrong_seatings = false, .softer = false};
   const Advice advice = advise(fitting, quick);
-  if (adapter) return parts_list(advise_adapter(fitting, advice, quick));
+  if (options.adapter) return parts_list(advise_adapter(fitting, advice, quick, options.adapter_length));
   return parts_list(fitting, advice);
 }
 
@@ -34,7 +34,7 @@ Outcome run_parts(const Options& options) {
   Workbench bench;
   const std::optional<Fitting> fitting = load_fitting(bench, options);
   if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
-  const PartsList list = list_for(*fitting, options.adapter);
+  const PartsList list = list_for(*fitting, options);
   if (!list.planned && options.format == ProductFormat::Csv) {
     bench.notes.push_back(format("no parts list: {}", list.summary));
   }

@@ -12,7 +12,7 @@ namespace {
 
 Outcome run_adapter(const Options& options, const Workbench& bench, const Fitting& fitting) {
   const Advice advice = advise(fitting, {.wrong_seatings = false});
-  const AdapterAdvice adapter = advise_adapter(fitting, advice);
+  const AdapterAdvice adapter = advise_adapter(fitting, advice, {}, options.adapter_length);
   const bool done = adapter.plan || adapter.nothing_to_do;
   return {done ? ExitStatus::Fine : ExitStatus::NotFine,
           options.format == ProductFormat::Json

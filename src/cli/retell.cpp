@@ -33,6 +33,7 @@ std::string retell(std::string_view command, const Options& options) {
     for (const NamedValue& one : list) add(option, one.name + "=" + one.value);
   };
   for (const std::string& word : options.words) add("", word);
+  if (!options.to_board.empty()) add("--to", options.to_board);
   add_all("--at", options.at);
   add_all("--jumper", options.jumpers);
   add_all("--seen", options.seen);

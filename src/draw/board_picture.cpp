@@ -27,19 +27,6 @@ bool holds(const std::vector<int>& list, int item) {
   return std::find(list.begin(), list.end(), item) != list.end();
 }
 
-bool crosses(const Box& box, Point a, Point b) {
-  // Liang-Barsky clipping: what of the line lies within the box.
-  double from = 0, to = 1;
-  const auto clip = [&](double d, double near, double far) {
-    if (std::abs(d) < 1e-9) return near <= 0 && far >= 0;
-    const double t1 = near / d, t2 = far / d;
-    from = std::max(from, std::min(t1, t2));
-    to = std::min(to, std::max(t1, t2));
-    return from <= to;
-  };
-  return clip(b.x - a.x, box.left - a.x, box.right - a.x) && clip(b.y - a.y, box.top - a.y, box.bottom - a.y);
-}
-
 /// The drawing of one board: turns places on the board into places on paper.
 class Drawing {
  public:
@@ -52,6 +39,7 @@ class Drawing {
         catalogue_(catalogue),
         marks_(marks),
         leaders_(leaders),
+        routes_(leader_routes(picture.box, picture.headers, leaders)),
         measure_(measure) {}
 
   void draw() {
@@ -144,12 +132,12 @@ class Drawing {
   }
 
   void draw_leaders() {
-    for (const Leader& leader : leaders_) {
-      Group group{format("leader to {}", board_.headers[static_cast<std::size_t>(leader.header)].id), {}};
-      const Point end = leader_end(picture_, leader);
-      group.add(polyline({leader.from, end}, stroked(style::paper, halo)));
-      group.add(polyline({leader.from, end}, stroked(style::outline, 0.3)));
-      group.add(circle(end, 0.75, filled(style::outline)));
+    for (std::size_t i = 0; i < leaders_.size(); ++i) {
+      const std::string& id = board_.headers[static_cast<std::size_t>(leaders_[i].header)].id;
+      Group group{format("leader to {}", id), {}};
+      group.add(polyline(routes_[i], stroked(style::paper, halo)));
+      group.add(polyline(routes_[i], stroked(style::outline, 0.3)));
+      group.add(circle(routes_[i].back(), 0.75, filled(style::outline)));
       groups_.push_back(std::move(group));
     }
   }
@@ -161,8 +149,11 @@ class Drawing {
       return false;
     if (std::any_of(taken_.begin(), taken_.end(), [&](const Box& t) { return overlap(box, t); }))
       return false;
-    return std::none_of(leaders_.begin(), leaders_.end(), [&](const Leader& leader) {
-      return crosses(box, leader.from, leader_end(picture_, leader));
+    return std::none_of(routes_.begin(), routes_.end(), [&](const std::vector<Point>& route) {
+      for (std::size_t i = 1; i < route.size(); ++i) {
+        if (crosses(box, route[i - 1], route[i])) return true;
+      }
+      return false;
     });
   }
 
@@ -227,6 +218,7 @@ class Drawing {
   const Catalogue& catalogue_;
   const BoardMarks& marks_;
   const std::vector<Leader>& leaders_;
+  std::vector<std::vector<Point>> routes_;  ///< by leader
   const TextMeasure& measure_;
   std::vector<Box> taken_;  ///< where no id and no mark may stand
 };
@@ -255,16 +247,6 @@ BoardPicture place_board(const Board& board, const Catalogue& catalogue, const B
          picture.box.left + b.right * picture.scale, picture.box.bottom - b.top * picture.scale});
   }
   return picture;
-}
-
-Point leader_end(const BoardPicture& picture, const Leader& leader) {
-  const Box& b = picture.headers[static_cast<std::size_t>(leader.header)];
-  const Point c{(b.left + b.right) / 2, (b.top + b.bottom) / 2};
-  const double dx = leader.from.x - c.x, dy = leader.from.y - c.y;
-  double t = 1;
-  if (dx != 0) t = std::min(t, (b.right - b.left) / 2 / std::abs(dx));
-  if (dy != 0) t = std::min(t, (b.bottom - b.top) / 2 / std::abs(dy));
-  return {c.x + dx * t, c.y + dy * t};
 }
 
 void draw_board(std::vector<Group>& groups, const BoardPicture& picture, const Board& board,

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "catalogue/family.h"
+#include "draw/leaders.h"
 #include "draw/text_fit.h"
 #include "model/fitting.h"
 
@@ -29,14 +30,6 @@ struct BoardMarks {
   std::vector<int> used;   ///< indices into Board::headers
   std::vector<int> alike;  ///< that get the wave mark
 };
-
-/// A straight line from a point beside the board to a header.
-struct Leader {
-  Point from;
-  int header = 0;
-};
-/// Where it meets the outline of its header.
-Point leader_end(const BoardPicture&, const Leader&);
 
 /// Headers without a plug lie under the leaders, those with one above them. Ids of headers without a plug are
 /// written beside them where there is room: on no other text, header or leader.

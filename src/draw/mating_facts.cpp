@@ -3,18 +3,17 @@
 #include "draw/mating_facts.h"
 
 #include <algorithm>
-#include <set>
 
 #include "base/format.h"
+#include "draw/panel_words.h"
 #include "draw/words.h"
+#include "draw/wrong_words.h"
 #include "judge/words.h"
 
 namespace plugward {
 namespace {
 
-constexpr std::string_view softer_heading = "First see whether this will do";
 constexpr int most_flagged = 4;
-constexpr std::size_t most_listed = 3;  ///< of cures without a tool, and of wrong seatings
 
 bool within(Span inner, Span outer) {
   return inner.known() && outer.known() && inner.file == outer.file && inner.begin >= outer.begin &&
@@ -111,70 +110,6 @@ std::string arrangement_words(const MatingFacts& facts, const Arrangement& arran
   return text;
 }
 
-bool to_be_plugged_in(const Advice& advice) {
-  return advice.verdict == Verdict::Mate || (advice.verdict == Verdict::Repin && advice.plan);
-}
-
-/// Seatings of this plug that do harm, worst first: "turned by 180 degrees: harm". Nothing where it is not to
-/// be plugged in.
-std::vector<std::string> harmful_seatings(const MatingFacts& facts) {
-  std::vector<std::string> lines;
-  if (!to_be_plugged_in(facts.advice)) return lines;
-  for (const SeatingJudgement& wrong : facts.advice.wrong) {
-    if (wrong.plug != facts.placed.plug || wrong.worst != Weight::Harm) continue;
-    lines.push_back(format("{}: {}", wrong.seating.words, to_word(wrong.worst)));
-  }
-  return lines;
-}
-
-std::string mind_heading(const MatingFacts& facts) {
-  return facts.advice.verdict == Verdict::Repin ? "Mind how it goes on, after the moves"
-                                                : "Mind how it goes on";
-}
-
-/// A heading and its lines, the first few.
-void add_short_list(std::vector<Paragraph>& text, const std::string& heading,
-                    const std::vector<std::string>& lines) {
-  if (lines.empty()) return;
-  text.push_back({Paragraph::Mark::None, "", heading, true});
-  for (std::size_t i = 0; i < lines.size() && i < most_listed; ++i)
-    text.push_back({Paragraph::Mark::Number, "–", lines[i], false});
-  if (lines.size() > most_listed)
-    text.push_back({Paragraph::Mark::None, "", format("… {} more", lines.size() - most_listed), false});
-}
-
-/// What may do without tools comes before the verdict's own cure.
-void add_summary(std::vector<Paragraph>& text, const MatingFacts& facts) {
-  const Advice& advice = facts.advice;
-  add_short_list(text, std::string(softer_heading), advice.softer);
-  if (advice.summary.empty()) return;
-  if (!advice.softer.empty()) text.push_back({Paragraph::Mark::None, "", "Otherwise", true});
-  text.push_back({Paragraph::Mark::None, "", advice.summary, false});
-}
-
-void add_measurements(std::vector<Paragraph>& text, const std::vector<Measurement>& measurements) {
-  if (measurements.empty()) return;
-  const bool one = measurements.size() == 1;
-  text.push_back(
-      {Paragraph::Mark::None, "", one ? "Measure this first" : "Measure, the cheapest first", true});
-  int number = 0;
-  for (const Measurement& m : measurements) {
-    ++number;
-    text.push_back({Paragraph::Mark::TickBox, one ? std::string() : format("{}", number),
-                    m.expect.empty() ? m.action : format("{} → {}", m.action, m.expect), false});
-  }
-}
-
-void add_findings(std::vector<Paragraph>& text, const MatingFacts& facts) {
-  for (const Flagged& f : facts.flagged) {
-    Paragraph p;
-    p.mark = f.number > 0 ? Paragraph::Mark::Flag : Paragraph::Mark::Number;
-    p.sign = f.number > 0 ? format("{}", f.number) : "–";
-    p.text = format("{}: {}", to_word(f.finding->weight), f.finding->message);
-    text.push_back(std::move(p));
-  }
-}
-
 }  // namespace
 
 int MatingFacts::lead_in(const Arrangement& arrangement, int cavity) {
@@ -236,8 +171,9 @@ std::string describe(const MatingFacts& facts, View view) {
   std::string text = format("Verdict {}. {}", to_word(facts.advice.verdict), facts.advice.summary);
   if (!facts.advice.softer.empty())
     text += format(" {}: {}.", softer_heading, join(facts.advice.softer, "; "));
-  if (const std::vector<std::string> harmful = harmful_seatings(facts); !harmful.empty())
-    text += format(" {}: {}.", mind_heading(facts), join(harmful, "; "));
+  std::vector<std::string> wrong = harmful_seatings(facts);
+  for (std::string& line : other_wrong_seatings(facts, wrong.size())) wrong.push_back(std::move(line));
+  if (!wrong.empty()) text += format(" {}: {}.", mind_heading(facts), join(wrong, "; "));
   text += format(" The plug is {}. {}:", view_words(view == View::WireSide), facts.plan ? "Now" : "The plug");
   text += arrangement_words(facts, facts.now, false);
   if (facts.plan != nullptr) {
@@ -252,81 +188,6 @@ std::string describe(const MatingFacts& facts, View view) {
   for (const Pin& pin : facts.header.pins) {
     text += format(" {} {}{}", pin.number, join(pin_phrases(pin, facts.fitting), ", "),
                    pin.number < facts.header.positions ? ";" : ".");
-  }
-  return text;
-}
-
-namespace {
-
-/// The jumpers that feed this header: the picture holds for these positions only.
-void add_jumpers(std::vector<Paragraph>& text, const MatingFacts& facts) {
-  std::set<std::string> told;
-  for (const Pin& pin : facts.header.pins) {
-    const auto stated = facts.fitting.jumpers.find(pin.jumper);
-    if (pin.jumper.empty() || stated == facts.fitting.jumpers.end() || !told.insert(pin.jumper).second)
-      continue;
-    text.push_back({Paragraph::Mark::TickBox, "",
-                    format("jumper {} sits at {}: it feeds {}.{}", stated->first, stated->second,
-                           facts.header.id, pin.number),
-                    false});
-  }
-}
-
-}  // namespace
-
-std::vector<Paragraph> panel_text(const MatingFacts& facts) {
-  using Mark = Paragraph::Mark;
-  std::vector<Paragraph> text;
-  add_summary(text, facts);
-  add_short_list(text, mind_heading(facts), harmful_seatings(facts));
-  add_jumpers(text, facts);
-  if (facts.advice.verdict == Verdict::Adapt && !facts.advice.cures.empty()) {
-    text.push_back({Mark::None, "", "Add first", true});
-    for (const Cure& cure : facts.advice.cures) text.push_back({Mark::TickBox, "", cure.what, false});
-  } else if (facts.advice.verdict == Verdict::Adapt && !facts.advice.parts.empty()) {
-    text.push_back({Mark::None, "", "Add first", true});
-    for (const std::string& part : facts.advice.parts) text.push_back({Mark::TickBox, "", part, false});
-  }
-  if (facts.plan != nullptr) {
-    text.push_back({Mark::None, "", "Moves, in this order", true});
-    int number = 0;
-    for (const Step& step : facts.plan->steps) {
-      text.push_back({Mark::TickBox, format("{}", ++number),
-                      step_words(step, facts.plug, *facts.fitting.harness), false});
-    }
-    text.push_back({Mark::None, "", "Then plug in, and check that cavity 1 meets pin 1.", false});
-    if (!facts.advice.plan->cautions.empty()) text.push_back({Mark::None, "", "Take care", true});
-    for (const std::string& caution : facts.advice.plan->cautions)
-      text.push_back({Mark::Number, "–", caution, false});
-  } else if (to_be_plugged_in(facts.advice)) {
-    text.push_back({Mark::None, "", "Nothing to move; lead by lead", true});
-    for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
-      const int lead = MatingFacts::lead_in(facts.now, cavity);
-      if (lead < 0) continue;
-      const std::string pin =
-          cavity <= facts.header.positions
-              ? format("{} {}", cavity, join(pin_phrases(facts.header.pin(cavity), facts.fitting), ", "))
-              : std::string("no pin");
-      text.push_back(
-          {Mark::Number, "✓",
-           format("{} {} meets {}", cavity, lead_name(facts.lead(lead), *facts.fitting.harness), pin),
-           false});
-    }
-  }
-  if (facts.advice.verdict == Verdict::Measure) add_measurements(text, facts.advice.measurements);
-  if (!facts.flagged.empty()) {
-    text.push_back(
-        {Mark::None, "", facts.advice.verdict == Verdict::Mate ? "Worth knowing" : "Why, worst first", true});
-    add_findings(text, facts);
-  }
-  if (!facts.advice.settings.empty()) {
-    text.push_back({Mark::None, "", "Tell the firmware", true});
-    for (const Setting& setting : facts.advice.settings)
-      text.push_back({Mark::TickBox, "", setting.what, false});
-  }
-  if (facts.plug_family != nullptr && facts.plug_family->first_cavity) {
-    text.push_back({Mark::None, "", "Find cavity 1", true});
-    text.push_back({Mark::None, "", facts.plug_family->first_cavity->value, false});
   }
   return text;
 }

@@ -46,11 +46,8 @@ std::string flags_of_pin(const MatingFacts&, int pin);
 std::string title_of(const MatingFacts&);
 /// The whole picture in words, for those who cannot see it.
 std::string describe(const MatingFacts&, View);
-/// What stands in the panel.
-std::vector<Paragraph> panel_text(const MatingFacts&);
-
-/// Takes the flags away from findings that stand in none of the first `listed` paragraphs: a flag that nothing
-/// explains is not drawn.
+/// Takes the flags away from findings that stand in none of the first `listed` paragraphs: a flag that
+/// nothing explains is not drawn.
 void lower_unlisted_flags(MatingFacts&, const std::vector<Paragraph>&, std::size_t listed);
 
 /// "✓ suits J9.2", "stands on J9.2", "✗ wrong on J9.2", "? in doubt on J9.2", "meets no pin".

@@ -7,6 +7,8 @@
 //   write_file("probe.pdf", render(scene, {.format = PictureFormat::Pdf}));
 #pragma once
 
+#include <vector>
+
 #include "draw/grid.h"
 #include "draw/scene.h"
 #include "draw/sheet_frame.h"
@@ -25,5 +27,9 @@ struct MatingPictureOptions {
 /// are drawn at a smaller scale. Names that had to be shortened stand whole in Scene::description. A plug of
 /// more than 40 columns is not drawn; the page then says so.
 Scene mating_picture(const Fitting&, const Advice&, const MatingPictureOptions&, const TextMeasure&);
+
+/// On paper: the picture, and sheets with the words for which there is no room beside it. Page numbers count
+/// on from options.place; of one plug alone they are set here.
+std::vector<Scene> mating_pages(const Fitting&, const Advice&, MatingPictureOptions, const TextMeasure&);
 
 }  // namespace plugward

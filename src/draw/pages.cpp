@@ -87,24 +87,25 @@ MatingPictureOptions sheet_of_plug(const PlacementPictureOptions& options, int p
 std::vector<Scene> placement_pages(const Fitting& fitting, const Advice& advice,
                                    const PlacementPictureOptions& options, const TextMeasure& measure) {
   const PlacementFacts facts = gather_placement(fitting, advice, options.sheet);
-  const int plugs = static_cast<int>(fitting.placements.size());
-  int lists = 0;
-  if (!placement_picture(facts, {}, measure).whole)
-    lists = static_cast<int>(plug_list(facts, 1, 1, measure).size());
-  const int total = 1 + lists + plugs;
+  const PagePlace any{1, 2};  // numbers take room in the title only
+  const auto sheets_of = [&](int placement, PagePlace page) {
+    const std::size_t i = static_cast<std::size_t>(placement);
+    return mating_pages(fitting, facts.plugs[i].advice,
+                        sheet_of_plug(options, placement, facts.callouts.slots[i].tag, page), measure);
+  };
+  const bool lists = !placement_picture(facts, any, measure).whole;
+  std::size_t total = 1 + (lists ? plug_list(facts, 1, 2, measure).size() : 0);
+  for (const int placement : facts.by_tag) total += sheets_of(placement, any).size();
 
   std::vector<Scene> pages;
-  pages.push_back(placement_picture(facts, {1, total}, measure).scene);
-  if (lists > 0) {
-    for (Scene& list : plug_list(facts, 1, total, measure)) pages.push_back(std::move(list));
-  }
-  for (const int placement : facts.by_tag) {
-    const std::size_t i = static_cast<std::size_t>(placement);
-    const PagePlace page{static_cast<int>(pages.size()) + 1, total};
-    pages.push_back(mating_picture(fitting, facts.plugs[i].advice,
-                                   sheet_of_plug(options, placement, facts.callouts.slots[i].tag, page),
-                                   measure));
-  }
+  const auto add = [&](std::vector<Scene> sheets) {
+    for (Scene& sheet : sheets) pages.push_back(std::move(sheet));
+  };
+  const int last = static_cast<int>(total);
+  pages.push_back(placement_picture(facts, {1, last}, measure).scene);
+  if (lists) add(plug_list(facts, 1, last, measure));
+  for (const int placement : facts.by_tag)
+    add(sheets_of(placement, {static_cast<int>(pages.size()) + 1, last}));
   return pages;
 }
 

@@ -5,9 +5,9 @@
 //   write_file("loom.pdf", render_pages(placement_pages(fitting, advise(fitting), {}, *measure), {}));
 //
 // On paper the first sheet is the board with all plugs; a list follows where that sheet had to shorten
-// something; then one sheet a plug, in the order of the tags. As one image the same board stands at the top
-// and a panel a plug below, two side by side where they are narrow: whole sheets below each other would be
-// twice as high.
+// something; then the sheet of each plug, in the order of the tags, and behind it the words for which there
+// was no room beside its picture. As one image the same board stands at the top and a panel a plug below, two
+// side by side where they are narrow: whole sheets below each other would be twice as high.
 #pragma once
 
 #include <vector>

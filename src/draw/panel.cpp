@@ -73,6 +73,13 @@ void add_mark(Group& group, const Paragraph& p, Point at, const TextMeasure& mea
 
 }  // namespace
 
+double height_of(const std::vector<Paragraph>& paragraphs, double width, const TextMeasure& measure) {
+  double height = 0.01;
+  for (std::size_t i = 0; i < paragraphs.size(); ++i)
+    height += height_of(paragraphs[i], width, measure) + (paragraphs[i].heading && i > 0 ? between : 0);
+  return height;
+}
+
 Box add_flag(Group& group, const std::string& sign, Point foot, bool upright, const TextMeasure& measure) {
   const double length = text_width(sign, bold_type, measure) + 3.4;
   const double half_capital = 0.365 * style::small_type * style::mm_per_point;
@@ -123,8 +130,9 @@ std::size_t add_paragraphs(Group& group, const std::vector<Paragraph>& paragraph
     // A heading does not stand alone, and a line is kept for the count of what is left out.
     double need = height_of(p, width, measure);
     if (p.heading) need += height_of(paragraphs[i + 1], width, measure);
-    if (texts_from(paragraphs, i + (p.heading ? 2 : 1)) > 0) need += line_height();
+    if (!rest.empty() && texts_from(paragraphs, i + (p.heading ? 2 : 1)) > 0) need += line_height();
     if (y + need > room.bottom) {
+      if (rest.empty()) return i;
       const std::string text = format("… {} {}", texts_from(paragraphs, i), rest);
       add_lines(group, {shorten(text, width, bold_type, measure)}, {room.left, y + ascent}, bold_type,
                 style::text);

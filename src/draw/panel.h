@@ -18,10 +18,14 @@ struct Paragraph {
 };
 
 /// Sets as many paragraphs as `room` holds; the last line then says how many were left out, headings not
-/// counted. A heading is set only together with the paragraph under it. `rest`: whose names they are ("more:
-/// see the text report"). Returns how many paragraphs, headings too, came before what was left out.
+/// counted. A heading is set only together with the paragraph under it. `rest`: where they are ("more: see
+/// the text report"); "": nothing is said of them. Returns how many paragraphs, headings too, came before
+/// what was left out.
 std::size_t add_paragraphs(Group&, const std::vector<Paragraph>&, const Box& room, const std::string& rest,
                            const TextMeasure&);
+
+/// The height that holds them all in this width.
+double height_of(const std::vector<Paragraph>&, double width, const TextMeasure&);
 
 /// A flag with a sign, its pole's foot at `foot`; `upright` turns the sign. Returns the space it takes.
 Box add_flag(Group&, const std::string& sign, Point foot, bool upright, const TextMeasure&);

@@ -106,13 +106,53 @@ std::vector<Finding> found_only_together(const Advice& whole, const std::vector<
   return list;
 }
 
+/// A plug cannot go on a neighbour on which another one sits.
+void leave_out_taken(Advice& advice, const Fitting& fitting) {
+  std::erase_if(advice.wrong, [&](const SeatingJudgement& wrong) {
+    return std::any_of(fitting.placements.begin(), fitting.placements.end(), [&](const Placement& p) {
+      return p.plug != wrong.plug && p.header == wrong.seating.header;
+    });
+  });
+}
+
+/// What is to be added, as far as it was found for a plug and those of its devices.
+struct Added {
+  std::set<std::string> parts, cures;
+};
+
+Added added_by(const Advice& advice) {
+  Added added{{advice.parts.begin(), advice.parts.end()}, {}};
+  for (const Cure& cure : advice.cures) added.cures.insert(cure.what);
+  return added;
+}
+
+/// What stands on the sheets of other plugs only.
+Added added_for_others(const std::vector<Added>& each, std::size_t mine) {
+  Added others;
+  for (const Added& one : each) {
+    others.parts.insert(one.parts.begin(), one.parts.end());
+    others.cures.insert(one.cures.begin(), one.cures.end());
+  }
+  for (const std::string& part : each[mine].parts) others.parts.erase(part);
+  for (const std::string& cure : each[mine].cures) others.cures.erase(cure);
+  return others;
+}
+
 /// The verdict of the whole on a plug that by itself would come off better.
-void take_whole(Advice& advice, const Advice& whole, const Fitting& fitting, const Placement& placement) {
+void take_whole(Advice& advice, const Advice& whole, const Added& others, const Fitting& fitting,
+                const Placement& placement) {
   advice.verdict = whole.verdict;
+  if (advice.plan) {  // what was judged after a plan that is not told
+    Fitting as_it_is = fitting;
+    as_it_is.placements = {placement};
+    advice.wrong = wrong_seatings(as_it_is);
+  }
   advice.plan.reset();
   advice.measurements = whole.measurements;
   advice.parts = whole.parts;
   advice.cures = whole.cures;
+  std::erase_if(advice.parts, [&](const std::string& part) { return others.parts.contains(part); });
+  std::erase_if(advice.cures, [&](const Cure& cure) { return others.cures.contains(cure.what); });
   advice.summary = format("'{}' on '{}': not together with the other plugs",
                           plug_of(fitting, placement.plug).id, header_of(fitting, placement.header).id);
   for (const Finding& finding : whole.now.findings) {
@@ -191,15 +231,19 @@ AdviceByPlug advice_by_plug(const Fitting& fitting, const Advice& whole) {
   const bool carried = std::any_of(all.begin(), all.end(), [&](PlugAdvice& one) {
     return one.advice.verdict >= whole.verdict || share_of(one);
   });
+  std::vector<Added> added;
+  for (const PlugAdvice& one : all) added.push_back(added_by(one.advice));
   for (PlugAdvice& one : all) {
     const Placement& placement = fitting.placements[static_cast<std::size_t>(one.placement)];
     if (!settled(whole) && one.advice.verdict < whole.verdict && (!carried || share_of(one)))
-      take_whole(one.advice, whole, fitting, placement);
+      take_whole(one.advice, whole, added_for_others(added, static_cast<std::size_t>(one.placement)), fitting,
+                 placement);
     const PlugPlan* plan = plan_of(one.advice, placement.plug);
     if (plan != nullptr) one.moves = moves_of(*plan);
     if (one.advice.verdict == Verdict::Repin && one.advice.plan && plan == nullptr)
       mate_after_plan(one.advice, fitting, placement);
     keep_touching(one.advice, fitting, placement);
+    leave_out_taken(one.advice, fitting);
     if (all.size() > 1 && settled(one.advice) && settled(whole)) {
       one.advice.summary =
           one.advice.verdict == Verdict::Repin

@@ -8,6 +8,7 @@
 #include "base/format.h"
 #include "draw/mating_facts.h"
 #include "draw/page_plan.h"
+#include "draw/panel_words.h"
 #include "draw/plug_frames.h"
 #include "draw/shapes.h"
 #include "draw/style.h"
@@ -20,7 +21,6 @@ namespace {
 constexpr double head = 14;                             ///< tag, names, verdict
 constexpr double lowest = 72, highest = 168, step = 8;  ///< heights of the drawing that are tried
 constexpr double least_pitch = 6;  ///< of the plug on paper, where a higher panel can give it
-constexpr double most_words = 66;  ///< height of the words below
 constexpr double edge = 2;
 
 Box drawing_field(double width, double height) {
@@ -35,15 +35,6 @@ std::optional<double> height_of_drawing(const MatingFacts& facts, View view, dou
     if (plan && plan->header_drawn && !plan->brief && plan->plug.pitch >= least_pitch) return height;
   }
   return std::nullopt;
-}
-
-/// The least height that holds all paragraphs, up to the most.
-double height_of_words(const std::vector<Paragraph>& text, double width, const TextMeasure& measure) {
-  for (double height = 10; height < most_words; height += 2) {
-    Group scratch;
-    if (add_paragraphs(scratch, text, {0, 0, width, height}, "", measure) == text.size()) return height;
-  }
-  return most_words;
 }
 
 void add_head(Scene& panel, const PlacementFacts& facts, int placement, const TextMeasure& measure) {
@@ -82,7 +73,7 @@ void add_head(Scene& panel, const PlacementFacts& facts, int placement, const Te
 Scene plug_panel(const PlacementFacts& placed, int placement, View view, double width,
                  const TextMeasure& measure) {
   const PlugAdvice& one = placed.plugs[static_cast<std::size_t>(placement)];
-  MatingFacts facts = gather(placed.fitting, one.advice, placement);
+  const MatingFacts facts = gather(placed.fitting, one.advice, placement);
   Scene panel;
   panel.width = width / 2;
   std::optional<double> height = height_of_drawing(facts, view, panel.width, measure);
@@ -92,15 +83,12 @@ Scene plug_panel(const PlacementFacts& placed, int placement, View view, double 
   }
   if (!height) height = highest;
   add_head(panel, placed, placement, measure);
-  // The words first: flags that nothing explains are not drawn.
   const std::vector<Paragraph> text = panel_text(facts);
-  const double words = height_of_words(text, panel.width - 2 * edge, measure);
+  const double words = height_of(text, panel.width - 2 * edge, measure);
   const Box field = drawing_field(panel.width, *height);
   Group group{"words", {}};
-  const std::size_t listed =
-      add_paragraphs(group, text, {edge, field.bottom + 2, panel.width - edge, field.bottom + 2 + words},
-                     "more: see the text report", measure);
-  lower_unlisted_flags(facts, text, listed);
+  add_paragraphs(group, text, {edge, field.bottom + 2, panel.width - edge, field.bottom + 2 + words}, "",
+                 measure);
   for (Group& frame : plug_frames(facts, view, field, measure)) panel.groups.push_back(std::move(frame));
   panel.groups.push_back(std::move(group));
   panel.height = field.bottom + 2 + words + 1;

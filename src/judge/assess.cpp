@@ -319,6 +319,15 @@ Assessment assess(const Fitting& fitting) {
   return assess_contacts(fitting, contacts_of(fitting, home_seatings(fitting)), true);
 }
 
+int wrong_functions(const Fitting& fitting) {
+  const std::vector<Contact> contacts = contacts_of(fitting, home_seatings(fitting));
+  if (!open_jumpers(fitting, contacts).empty()) return 0;
+  const std::vector<Finding> findings = check_functions(fitting, contacts).findings;
+  return static_cast<int>(std::count_if(findings.begin(), findings.end(), [](const Finding& f) {
+    return f.weight == Weight::Fault && f.part.empty();
+  }));
+}
+
 Assessment assess(const Fitting& fitting, const std::vector<Seating>& seating_of) {
   return assess_contacts(fitting, contacts_of(fitting, seating_of), false);
 }

@@ -174,7 +174,7 @@ class Checker {
       result_.findings.push_back(std::move(finding));
       result_.settings.push_back(
           {format("the output on {} drives {} ('{}')", pin_name(fitting_, contact), name, end.signal),
-           format("its own name is '{}'", pin.signal)});
+           format("its own name is '{}'", pin.signal), false, contact.header, contact.pin});
     }
   }
 
@@ -285,7 +285,7 @@ class Checker {
     finding.second_says = "the header's bridges are declared here";
     result_.findings.push_back(std::move(finding));
     result_.settings.push_back({format("invert the direction of the motor on '{}'", header),
-                                "a setting does here what moving contacts would do", true});
+                                "a setting does here what moving contacts would do", true, contact.header});
   }
 
   const Fitting& fitting_;

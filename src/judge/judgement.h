@@ -59,7 +59,11 @@ struct Setting {
   std::string what;      ///< "turn the direction of the motor on 'J3' round"
   std::string why;       ///< "its windings meet the driver the other way round than stated"
   bool inverts = false;  ///< a cure that stands for moving contacts, not only something to be known
-  friend bool operator==(const Setting&, const Setting&) = default;
+  int header = -1, pin = -1;  ///< the pin that it is about; -1: not of one header, not of one pin
+  /// The words name the pin.
+  friend bool operator==(const Setting& a, const Setting& b) {
+    return a.what == b.what && a.why == b.why && a.inverts == b.inverts;
+  }
 };
 
 /// A wrong seating and what it would do.
@@ -81,6 +85,9 @@ struct Assessment {
 
 /// Judges the fitting with every plug at home.
 Assessment assess(const Fitting&);
+/// How many faults of function `assess` reports that no part cures, told without the circuit; 0 when one of the
+/// pins hangs on a jumper whose position is not stated.
+int wrong_functions(const Fitting&);
 /// As `assess`, with other seatings for some plugs: seating_of[i] belongs to fitting.placements[i].
 Assessment assess(const Fitting&, const std::vector<Seating>& seating_of);
 

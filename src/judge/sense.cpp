@@ -109,7 +109,7 @@ std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contac
     out.push_back({format("input{} on {}{} is {} at rest and {} when the device works", signal,
                           pin_name(fitting, sense.contact), net, sense.high_at_rest ? "high" : "low",
                           sense.high_at_rest ? "low" : "high"),
-                   sense.why});
+                   sense.why, false, sense.contact.header, sense.contact.pin});
   }
   return out;
 }

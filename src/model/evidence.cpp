@@ -13,6 +13,7 @@ std::string_view to_word(EvidenceKind kind) {
     case EvidenceKind::DataSheet: return "data-sheet";
     case EvidenceKind::Standard: return "standard";
     case EvidenceKind::Assumption: return "assumption";
+    case EvidenceKind::Plan: return "plan";
   }
   return "";
 }

@@ -16,7 +16,8 @@ enum class EvidenceKind {
   Photograph,  ///< of the thing itself
   DataSheet,
   Standard,
-  Assumption
+  Assumption,
+  Plan  ///< of a loom only: what is to be built, not seen yet; judged as if it were so, and told
 };
 
 struct Evidence {

@@ -41,6 +41,20 @@ std::string Harness::terminal_name(TerminalRef ref) const {
   return format("{}.{}", devices[static_cast<std::size_t>(ref.device)].id, name);
 }
 
+std::vector<TerminalRef> Harness::terminals_named(std::string_view name) const {
+  std::vector<TerminalRef> found;
+  for (std::size_t d = 0; d < devices.size(); ++d) {
+    const Device& device = devices[d];
+    const int index = static_cast<int>(d);
+    if (const auto t = device.terminal(name)) found.push_back({index, *t});
+    const bool named =
+        name.size() > device.id.size() && name.starts_with(device.id) && name[device.id.size()] == '.';
+    if (!named) continue;
+    if (const auto t = device.terminal(name.substr(device.id.size() + 1))) found.push_back({index, *t});
+  }
+  return found;
+}
+
 Span part_span(const Part& part) {
   return std::visit([](const auto& p) { return p.span; }, part);
 }

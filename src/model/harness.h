@@ -46,7 +46,8 @@ using TerminalIndex = int;
 /// What happens when a load's plus and minus are exchanged.
 enum class Reversal { Destroyed, Blocked, Harmless, Unknown };
 
-/// Something that takes current from plus to minus, polarised: fan, electronics, servo.
+/// Something that takes current from plus to minus, polarised: fan, electronics, servo. With plus = minus it
+/// takes nothing itself: it tells what a terminal must be fed with that only added parts draw from.
 struct Load {
   TerminalIndex plus = 0, minus = 0;
   Range<Volts> needs{};
@@ -171,7 +172,7 @@ struct Device {
   std::string id;
   std::string title;
   std::string use;   ///< as Header::use: what the device is for
-  std::string kind;  ///< "servo-probe", "fan" ... when written in one line, else ""
+  std::string kind;  ///< "servo-probe", "fan" ... when written in one line or stated to be one, else ""
   std::vector<Terminal> terminals;
   std::vector<Part> parts;
   std::string evidence;
@@ -228,6 +229,9 @@ struct Harness {
   const Evidence* find_evidence(std::string_view id) const;
   const Terminal& terminal(TerminalRef) const;
   std::string terminal_name(TerminalRef) const;  ///< "V", or "probe.V" when there are several devices
+  /// All terminals that TERMINAL or DEVICE.TERMINAL may mean. Ids may hold dots themselves, so every dot is
+  /// tried as the one between the two.
+  std::vector<TerminalRef> terminals_named(std::string_view name) const;
 };
 
 Span part_span(const Part&);

@@ -125,12 +125,13 @@ AdapterEnd end_of(const Family& family, int positions, int rows) {
 }
 
 /// The lead for one plug; its gauges are the first choices. `then`: the plug re-housed.
-Adapter adapter_for(const Fitting& fitting, const Placement& where, const Plug& then) {
+Adapter adapter_for(const Fitting& fitting, const Placement& where, const Plug& then, Millimetres length) {
   const Plug& now = plug_of(fitting, where.plug);
   const Header& header = header_of(fitting, where.header);
   Adapter adapter;
   adapter.plug = where.plug;
   adapter.header = where.header;
+  adapter.length = length;
   adapter.id = "adapter-" + header.id;
   adapter.a = end_of(*fitting.catalogue->find(now.family), now.positions, now.rows);
   adapter.b = end_of(*fitting.catalogue->find(header.family), header.positions, header.rows);
@@ -166,8 +167,8 @@ using GaugesLeft = std::map<std::pair<int, int>, std::vector<Gauge>>;
 
 class Builder {
  public:
-  Builder(const Fitting& fitting, const Advice& advice, const AdviseOptions& options)
-      : fitting_(fitting), advice_(advice), options_(options) {}
+  Builder(const Fitting& fitting, const Advice& advice, const AdviseOptions& options, Millimetres length)
+      : fitting_(fitting), advice_(advice), options_(options), length_(length) {}
 
   AdapterAdvice run() {
     if (advice_.verdict == Verdict::Mate) return none(true, advice_.summary + ", without a lead between");
@@ -175,7 +176,8 @@ class Builder {
     if (!result_.summary.empty()) return std::move(result_);
     for (const Placement& where : fitting_.placements) {
       const Plug& then = ordered_.plugs[at(where.plug)];
-      if (needs_lead(fitting_, where, then)) plan_.adapters.push_back(adapter_for(fitting_, where, then));
+      if (needs_lead(fitting_, where, then))
+        plan_.adapters.push_back(adapter_for(fitting_, where, then, length_));
     }
     if (plan_.adapters.empty()) {
       return none(false,
@@ -343,6 +345,7 @@ class Builder {
   const Fitting& fitting_;
   const Advice& advice_;
   const AdviseOptions& options_;
+  Millimetres length_;
   AdapterAdvice result_;
   AdapterPlan plan_;
   Harness ordered_;  ///< re-housed, in the order of ends B, cures built in
@@ -351,8 +354,9 @@ class Builder {
 
 }  // namespace
 
-AdapterAdvice advise_adapter(const Fitting& fitting, const Advice& advice, const AdviseOptions& options) {
-  return Builder(fitting, advice, options).run();
+AdapterAdvice advise_adapter(const Fitting& fitting, const Advice& advice, const AdviseOptions& options,
+                             Millimetres length) {
+  return Builder(fitting, advice, options, length).run();
 }
 
 Fitting seen_from_board(const Fitting& fitting, const AdapterPlan& plan) {

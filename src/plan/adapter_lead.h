@@ -2,7 +2,7 @@
 // A short lead between a cable that must stay as it is and the board: end A takes the cable's plug, end B
 // goes on the header, and the leads cross in between as re-pinning would have had them.
 //
-//   const AdapterAdvice a = advise_adapter(fitting, advise(fitting));
+//   const AdapterAdvice a = advise_adapter(fitting, advise(fitting), {}, Millimetres(150.0));
 //   if (a.plan) for (const AdapterLead& l : a.plan->adapters[0].leads) ... l.a, l.b, l.colour
 //
 // A plan was judged on the model from both sides before it is given: end B on the header with the contacts
@@ -19,8 +19,8 @@
 
 namespace plugward {
 
-/// From housing to housing (common practice, no source).
-inline constexpr Millimetres adapter_length{100.0};
+/// From housing to housing where nothing else is asked for (common practice, no source).
+inline constexpr Millimetres usual_adapter_length{100.0};
 
 struct AdapterEnd {
   std::string family;
@@ -43,6 +43,7 @@ struct AdapterLead {
 struct Adapter {
   int plug = 0;
   int header = 0;
+  Millimetres length = usual_adapter_length;  ///< of each lead, from housing to housing
   std::string id;                  ///< "adapter-J9"; its ends are called "adapter-J9.A" and "adapter-J9.B"
   AdapterEnd a;                    ///< what the cable's plug mates with
   AdapterEnd b;                    ///< the housing that goes on the header
@@ -73,8 +74,10 @@ struct AdapterAdvice {
   std::vector<Measurement> measurements;  ///< what must be known first, cheapest first
 };
 
-/// `advice` is what advise() says about the fitting.
-AdapterAdvice advise_adapter(const Fitting&, const Advice& advice, const AdviseOptions& = {});
+/// `advice` is what advise() says about the fitting; `length` is that of every lead between.
+/// REQUIRES: length > 0.
+AdapterAdvice advise_adapter(const Fitting&, const Advice& advice, const AdviseOptions& = {},
+                             Millimetres length = usual_adapter_length);
 
 /// The fitting seen from the cable: `plan.board` with the cable as it is..
 Fitting seen_from_cable(const Fitting&, const AdapterPlan& plan);

@@ -21,10 +21,10 @@ void give_ohms(Lead& lead, const Gauge& gauge, Ohms ohms) {
 }
 
 /// Both wires and the contact between them.
-Ohms ohms_through(const Lead& cable, const Gauge& adapter) {
+Ohms ohms_through(const Lead& cable, const Gauge& adapter, Millimetres length) {
   const CircuitDefaults defaults;
   const Ohms own = cable.gauge && cable.length ? wire_resistance(*cable.gauge, *cable.length) : defaults.lead;
-  return own + defaults.contact + wire_resistance(adapter, adapter_length);
+  return own + defaults.contact + wire_resistance(adapter, length);
 }
 
 /// The plug as the cable has it; leads that a cure added stay as they are.
@@ -66,7 +66,7 @@ Harness with_ends_b(const Fitting& fitting, Harness base, const std::vector<Adap
       const Lead& cable = plug_of(fitting, adapter.plug).leads[at(one.lead)];
       lead.cavity = one.b;
       lead.colour = one.colour;
-      give_ohms(lead, one.gauge, ohms_through(cable, one.gauge));
+      give_ohms(lead, one.gauge, ohms_through(cable, one.gauge, adapter.length));
     }
   }
   return base;
@@ -78,7 +78,7 @@ Harness with_ends_a(const Fitting& fitting, const std::vector<Adapter>& adapters
     for (const AdapterLead& one : adapter.leads) {
       Lead& lead = harness.plugs[at(adapter.plug)].leads[at(one.lead)];
       if (!adapter_gauge && !lead.gauge) continue;  // judged as not stated
-      give_ohms(lead, adapter_gauge ? one.gauge : *lead.gauge, ohms_through(lead, one.gauge));
+      give_ohms(lead, adapter_gauge ? one.gauge : *lead.gauge, ohms_through(lead, one.gauge, adapter.length));
     }
   }
   return harness;

@@ -77,12 +77,12 @@ std::vector<std::string> adapter_steps(const std::vector<Adapter>& adapters) {
         format("flat cable: press each end on a piece of its own, half of {} long; at the free ends part the "
                "conductors, flag each with its position, slip heat-shrink on and solder them together by the "
                "table",
-               to_text(adapter_length)));
+               to_text(adapters.front().length)));
     steps.emplace_back("shrink the tube over each splice singly; no bare wire may touch another");
   }
   if (any_end(adapters, Joint::Crimp) || any_end(adapters, Joint::Screw) || any_end(adapters, Joint::Other)) {
     steps.push_back(format("cut the leads to {}, strip both ends and flag each with its two positions",
-                           to_text(adapter_length)));
+                           to_text(adapters.front().length)));
     steps.emplace_back(
         "end A, by the table: crimp the contacts of a cable-side counterpart, or slip heat-shrink on and "
         "solder the leads to the tails of a header");

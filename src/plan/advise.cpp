@@ -26,6 +26,7 @@
 #include "plan/softer.h"
 #include "plan/target.h"
 #include "plan/technique.h"
+#include "plan/wiring_memory.h"
 
 namespace plugward {
 namespace {
@@ -37,7 +38,6 @@ constexpr int most_targets = 240;  ///< assignments solved to find them
 struct Candidate {
   std::vector<Arrangement> arrangements;  ///< by placement
   std::vector<Alternative> chosen;
-  Harness harness;
   Assessment assessment;
   int moved = 0;
 };
@@ -69,15 +69,32 @@ Harness arranged(const Fitting& fitting, const std::vector<Arrangement>& arrange
   return harness;
 }
 
-Candidate judged(const Fitting& fitting, Target target) {
+Assessment assess(const Fitting& fitting, const AdviseOptions& options) {
+  return options.wirings == nullptr ? assess(fitting) : options.wirings->assess(fitting);
+}
+
+/// `now`: how the harness fares as it stands, if that is known; it is not judged twice.
+Candidate judged(const Fitting& fitting, Target target, const AdviseOptions& options, const Assessment* now) {
   Candidate candidate;
-  candidate.harness = arranged(fitting, target.arrangements);
-  Fitting changed = fitting;
-  changed.harness = &candidate.harness;
-  candidate.assessment = assess(changed);
+  if (target.moved == 0 && now != nullptr) {
+    candidate.assessment = *now;
+  } else {
+    const Harness harness = arranged(fitting, target.arrangements);
+    Fitting changed = fitting;
+    changed.harness = &harness;
+    candidate.assessment = assess(changed, options);
+  }
   candidate.arrangements = std::move(target.arrangements);
   candidate.chosen = std::move(target.chosen);
   candidate.moved = target.moved;
+  return candidate;
+}
+
+Candidate as_it_stands(const Fitting& fitting, const Assessment& now) {
+  Candidate candidate;
+  candidate.assessment = now;
+  for (const Placement& p : fitting.placements)
+    candidate.arrangements.push_back(arrangement_of(plug_of(fitting, p.plug)));
   return candidate;
 }
 
@@ -91,7 +108,7 @@ struct Branch {
 /// at least one lead: for each lead one branch refuses its place.
 class Search {
  public:
-  explicit Search(const Fitting& fitting) : fitting_(fitting) { add({}); }
+  explicit Search(const Fitting& fitting) : fitting_(fitting), groups_(groups(*fitting.harness)) { add({}); }
 
   /// The cheapest arrangement that was not given before; nothing when there is none left.
   std::optional<Target> next() {
@@ -129,13 +146,14 @@ class Search {
 
   void add(std::set<Refused> refused) {
     if (static_cast<int>(known_.size()) >= most_targets || !known_.insert(refused).second) return;
-    auto target = cheapest_target(fitting_, refused);
+    auto target = cheapest_target(fitting_, groups_, refused);
     if (!target) return;
     const Cost cost = target->cost;
     open_.emplace(cost, Branch{std::move(*target), std::move(refused)});
   }
 
   const Fitting& fitting_;
+  std::vector<WishGroup> groups_;
   std::multimap<Cost, Branch> open_;
   std::optional<Branch> last_;  ///< given last; what it leads to is looked for when it was not the answer
   std::set<std::set<Refused>> known_;
@@ -143,13 +161,14 @@ class Search {
 };
 
 /// The best arrangement that was judged; nothing when no arrangement gives every terminal its function.
-std::optional<Candidate> best_candidate(const Fitting& fitting) {
+std::optional<Candidate> best_candidate(const Fitting& fitting, const AdviseOptions& options,
+                                        const Assessment* now) {
   std::optional<Candidate> best;
   Search search(fitting);
   for (int tries = 0; tries < most_tries; ++tries) {
     auto target = search.next();
     if (!target) break;
-    Candidate candidate = judged(fitting, std::move(*target));
+    Candidate candidate = judged(fitting, std::move(*target), options, now);
     if (!best || rank(candidate) < rank(*best)) best = std::move(candidate);
     if (best->assessment.clean()) break;
   }
@@ -193,8 +212,9 @@ std::vector<Gauge> moved_gauges(const Plug& plug, const std::vector<Step>& steps
   return gauges;
 }
 
-/// Steps for every plug, carried out on the model and judged again; nothing when that does not end clean.
-std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& candidate) {
+/// Steps for every plug, carried out on the model and judged there; nothing when that does not end clean.
+/// `judged`: the arrangement that they end in was judged already, so that it need not be once more.
+std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& candidate, bool judged) {
   RepinPlan plan;
   plan.cautions = cautions_before();
   std::vector<Arrangement> reached;
@@ -206,7 +226,12 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
     one.plug = plug_index;
     one.before = arrangement_of(plug);
     one.after = candidate.arrangements[p];
-    one.steps = order_moves(one.before, one.after, plug.positions);
+    // A lead that a cure adds where a contact still sits is seated when all have moved.
+    Arrangement goal = one.after;
+    for (std::size_t l = 0; l < goal.cavity.size(); ++l) {
+      if (one.before.cavity[l] == 0) goal.cavity[l] = 0;
+    }
+    one.steps = order_moves(one.before, goal, plug.positions);
     for (Step& step : one.steps) {
       step.plug = plug_index;
       step.why = why(fitting, candidate, static_cast<int>(p), step.lead);
@@ -215,8 +240,8 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
       if (step.kind != StepKind::Insert) ++one.extractions;
     }
     const auto result = carry_out(one.before, one.steps, plug.positions);
-    if (!result || !(*result == one.after)) return std::nullopt;
-    reached.push_back(*result);
+    if (!result || !(*result == goal)) return std::nullopt;
+    reached.push_back(one.after);
     if (one.steps.empty()) continue;
     const Family& family = *fitting.catalogue->find(plug.family);
     if (!movable(family)) return std::nullopt;
@@ -227,9 +252,13 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
   }
   plan.checks = checks_after(gauges);
   plan.harness = arranged(fitting, reached);
-  Fitting changed = fitting;
-  changed.harness = &plan.harness;
-  plan.after = assess(changed);
+  if (judged) {
+    plan.after = candidate.assessment;
+  } else {
+    Fitting changed = fitting;
+    changed.harness = &plan.harness;
+    plan.after = assess(changed);
+  }
   if (!plan.after.clean()) return std::nullopt;
   return plan;
 }
@@ -274,10 +303,10 @@ std::string contacts(int n) {
   return format("{} contact{}", n, n == 1 ? "" : "s");
 }
 
-/// Parts without values (a housing, a lead) need none to be proved.
+/// A housing and leads along a string of LEDs have no values that could be proved.
 bool wants_values(const Assessment& assessment) {
   return std::any_of(assessment.findings.begin(), assessment.findings.end(), [](const Finding& f) {
-    const bool plain = f.part.empty() || f.part == "housing" || f.part == "lead" || f.part == "far-end-feed";
+    const bool plain = f.part.empty() || f.part == "housing" || f.part == "far-end-feed";
     return f.weight != Weight::Note && !plain;
   });
 }
@@ -298,7 +327,7 @@ bool add_cures(Advice& advice, const Fitting& fitting, const Candidate& best, co
   Candidate candidate;
   candidate.arrangements = std::move(cured->arrangements);
   candidate.chosen = best.chosen;
-  advice.plan = make_plan(changed, candidate);
+  advice.plan = make_plan(changed, candidate, false);
   if (!advice.plan) return false;
   // A lead that is added is no contact to be moved, nor is one that a cure took out to join it elsewhere: the
   // plan speaks of those that are there and stay.
@@ -325,7 +354,7 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best, bool 
   advice.settings = best.assessment.settings;
   advice.moved = best.moved;
   if (best.assessment.clean()) {
-    advice.plan = make_plan(fitting, best);
+    advice.plan = make_plan(fitting, best, true);
     if (advice.plan) {
       advice.verdict = Verdict::Repin;
       advice.summary = format("{}: move {} first", names, contacts(best.moved));
@@ -392,24 +421,29 @@ void keep_apart(Advice& advice, std::string summary) {
 Advice advise(const Fitting& fitting, const AdviseOptions& options) {
   if (auto apart = advise_apart(fitting, options)) return std::move(*apart);
   Advice advice;
-  advice.now = assess(fitting);
+  // A terminal that meets what it must not is a fault that no part cures: an arrangement without it is
+  // better, whatever else there is against the present one.
+  const int wrong = options.now ? 0 : wrong_functions(fitting);
+  bool judged_now = wrong == 0;
+  if (judged_now) advice.now = assess(fitting, options);
   Harness after = *fitting.harness;
-  if (advice.now.clean()) {
+  if (judged_now && advice.now.clean()) {
     advice.verdict = Verdict::Mate;
     advice.settings = advice.now.settings;
     advice.summary = format("{}: plug it in as it is", names_of(fitting));
   } else {
-    Candidate as_it_is;
-    as_it_is.harness = *fitting.harness;
-    as_it_is.assessment = advice.now;
-    for (const Placement& p : fitting.placements) {
-      as_it_is.arrangements.push_back(arrangement_of(plug_of(fitting, p.plug)));
+    std::optional<Candidate> best = best_candidate(fitting, options, judged_now ? &advice.now : nullptr);
+    if (!judged_now && (!best || incurable(best->assessment) >= wrong)) {
+      advice.now = assess(fitting, options);
+      judged_now = true;
     }
-    std::optional<Candidate> best = best_candidate(fitting);
-    if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
+    if (judged_now) {
+      Candidate as_it_is = as_it_stands(fitting, advice.now);
+      if (!best || rank(as_it_is) < rank(*best)) best = std::move(as_it_is);
+    }
     finish(advice, fitting, *best, options.cures);
     if (advice.verdict == Verdict::Measure) {
-      if (auto apart = apart_in_every_position(fitting, names_of(fitting)))
+      if (auto apart = apart_in_every_position(fitting, names_of(fitting), options))
         keep_apart(advice, std::move(*apart));
     }
     const bool elsewhere = advice.verdict == Verdict::Apart || advice.verdict == Verdict::Adapt;

@@ -377,6 +377,8 @@ std::optional<Advice> advise_apart(const Fitting& fitting, const AdviseOptions& 
   AdviseOptions alone = options;
   alone.softer = false;
   alone.budget = false;
+  alone.now = true;  // what a cluster does as it stands is not told a second time for the whole
+  alone.wirings = nullptr;  // a cluster is another harness
   Joiner joiner(fitting);
   for (std::size_t c = 0; c < all.size(); ++c) {
     if (!parts[c].placements.empty())

@@ -7,9 +7,11 @@
 
 namespace plugward {
 
-std::vector<Remedy> remedies(const Complaint& complaint) {
+Offer remedies(const Complaint& complaint) {
   const Finding& f = complaint.finding;
   if (f.weight == Weight::Note) return {};
+  if (f.part == "lead") return lead_remedies(complaint);
+  if (f.part == "far-end-feed") return {};
   switch (f.rule) {
     case Rule::Overvoltage:
     case Rule::ClampCurrent:
@@ -71,14 +73,12 @@ void say_buffer(Remedy& r, const Fitting& fitting, const MetLead& lead, Terminal
 
 std::string power_off_step() {
   return "power off, mains plug pulled, every LED of the board dark; the plug stays off the board until all "
-         "is "
-         "built and measured";
+         "is built and measured";
 }
 
 std::string sleeve_step() {
   return "solder, then insulate every joint by itself with heat-shrink sleeve; nothing may touch a neighbour "
-         "or "
-         "the frame";
+         "or the frame";
 }
 
 std::string rating_words(Watts rating) {
@@ -90,6 +90,16 @@ void add_resistor(Remedy& remedy, int device, TerminalIndex a, TerminalIndex b, 
   auto& parts = remedy.harness.devices[static_cast<std::size_t>(device)].parts;
   parts.push_back(Resistor{a, b, ohms, rating, {}});
   remedy.resistors.push_back({device, static_cast<int>(parts.size()) - 1, tolerance});
+}
+
+void say_new_lead(Remedy& r, const Fitting& fitting, const EmptySeat& seat, std::string_view colour) {
+  const Plug& plug = plug_of(fitting, seat.plug);
+  const std::string pin = pin_name(fitting, seat.header, seat.pin);
+  r.cure.components.push_back({"lead", "", format("{}, with a contact of family '{}'", colour, plug.family),
+                               format("cavity {} of '{}', which meets {}", seat.cavity, plug.id, pin)});
+  r.cure.steps.push_back(format("crimp a {} lead and seat it in cavity {} of '{}'{}: it meets {}", colour,
+                                seat.cavity, plug.id, seat.later ? ", once the contacts have moved" : "",
+                                pin));
 }
 
 }  // namespace plugward

@@ -30,9 +30,33 @@ std::string reads_words(const Receiver& receiver) {
   return "from a level that is not stated";
 }
 
-void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, std::vector<Remedy>& out) {
+/// The middle between the receiver's thresholds, measured at the terminal behind the part.
+std::optional<ReadingPlace> reading_at(const Complaint& c, int device, const Receiver& receiver,
+                                       TerminalIndex terminal, const std::string& where) {
+  const auto supply = volts_at(c.fitting, {device, receiver.plus});
+  const auto level = [&](std::optional<Volts> volts, std::optional<double> share) -> std::optional<Volts> {
+    if (volts) return volts;
+    return share && supply ? std::optional(supply->middle() * *share) : std::nullopt;
+  };
+  const auto low = level(receiver.low_below, receiver.low_below_share),
+             high = level(receiver.high_above, receiver.high_above_share);
+  if (!low || !high) return std::nullopt;
+  ReadingPlace place;
+  place.device = device;
+  place.terminal = terminal;
+  place.minus = receiver.minus;
+  place.middle = (*low + *high) * 0.5;
+  place.where = where;
+  return place;
+}
+
+void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, Offer& offer) {
   const auto volts = volts_at(c.fitting, {joint.terminal.device, receiver.plus});
-  if (!volts || volts->min < hct_supply.min || volts->max > hct_supply.max) return;
+  if (!volts || volts->min < hct_supply.min || volts->max > hct_supply.max) {
+    offer.passed.push_back(format("a level buffer of the 74HCT family: it takes {}, and the device has {}",
+                                  to_text(hct_supply), volts ? to_text(*volts) : "none that is known"));
+    return;
+  }
   Remedy r;
   r.harness = c.base;
   r.cure.kind = "level-buffer";
@@ -47,8 +71,7 @@ void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, 
   const auto high = high_of(c.fitting, pin);
   r.cure.why = format(
       "{} gives {} when high, and terminal {} reads high {}. The buffer reads high from 2 V whatever its "
-      "supply, and "
-      "gives that supply less 0.1 V: {} or more.",
+      "supply, and gives that supply less 0.1 V: {} or more.",
       pin_name(c.fitting, joint.header, joint.pin), high ? to_text(*high) : "too little",
       terminal_name(c.fitting, joint.terminal), reads_words(receiver), to_text(volts->min - Volts(0.1)));
   if (high && receiver.high_above_share && *receiver.high_above_share > 0) {
@@ -58,13 +81,12 @@ void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, 
         to_text(high->min / *receiver.high_above_share), to_text(high->min), *receiver.high_above_share);
   }
   r.cure.steps.push_back(sleeve_step());
-  r.cure.steps.push_back(format(
-      "with power back and the signal high: {} or more between the buffer's output and ground, at the device",
-      to_text(volts->min - Volts(0.1))));
-  out.push_back(std::move(r));
+  r.reading = reading_at(c, joint.terminal.device, receiver, inner,
+                         "the buffer's output against ground, at the device,");
+  offer.remedies.push_back(std::move(r));
 }
 
-void divider(const Complaint& c, const MetLead& joint, std::vector<Remedy>& out) {
+void divider(const Complaint& c, const MetLead& joint, Offer& offer) {
   const Pin& pin = header_of(c.fitting, joint.header).pin(joint.pin);
   const int device = joint.terminal.device;
   const Device& d = c.fitting.harness->devices[at(device)];
@@ -109,25 +131,27 @@ void divider(const Complaint& c, const MetLead& joint, std::vector<Remedy>& out)
                        to_text(chosen->upper), to_text(chosen->lower));
   r.cure.why = format(
       "Terminal {} withstands {} and reads high {}. Behind the divider it gets {} when {} gives {}, with "
-      "both "
-      "resistors anywhere within 1 %.",
+      "both resistors anywhere within 1 %.",
       terminal_name(c.fitting, joint.terminal), to_text(n.most), reads_words(receiver), to_text(chosen->high),
       pin_name(c.fitting, joint.header, joint.pin), to_text(*high));
   r.cure.components = {
       {"resistor", to_text(chosen->upper), format("1 %, {}", rating_words(*upper)), format("in {}", lead)},
       {"resistor", to_text(chosen->lower), format("1 %, {}", rating_words(*lower)),
        format("from the device side of it to {}", to)}};
-  r.cure.steps = {
-      power_off_step(),
-      format("cut {} near the device and join the ends through {}", lead, to_text(chosen->upper)),
-      format("from its end on the device's side lead {} to {}", to_text(chosen->lower), to), sleeve_step(),
-      format("with power back and the signal high: never more than {} at the device", to_text(n.most))};
-  out.push_back(std::move(r));
+  r.cure.next_best =
+      format("a series resistor alone: what the protection diodes of terminal {} stand is not stated",
+             terminal_name(c.fitting, joint.terminal));
+  r.cure.steps = {power_off_step(),
+                  format("cut {} near the device and join the ends through {}", lead, to_text(chosen->upper)),
+                  format("from its end on the device's side lead {} to {}", to_text(chosen->lower), to),
+                  sleeve_step()};
+  r.reading = reading_at(c, device, receiver, inner, "the device's side of the divider against ground");
+  offer.remedies.push_back(std::move(r));
 }
 
 }  // namespace
 
-std::vector<Remedy> output_remedies(const Complaint& c) {
+Offer output_remedies(const Complaint& c) {
   const Locus& where = c.finding.at;
   if (where.device < 0 || where.terminal < 0) return {};
   const auto joint = joint_of(c.fitting, {where.device, where.terminal});
@@ -136,13 +160,13 @@ std::vector<Remedy> output_remedies(const Complaint& c) {
   const PinFunction function = header_of(c.fitting, joint->header).pin(joint->pin).function;
   const int receiver = receiver_at(d, where.terminal);
   if (function != PinFunction::Output || receiver < 0 || is_joined(d, where.terminal)) return {};
-  std::vector<Remedy> out;
+  Offer offer;
   if (c.finding.rule == Rule::Overvoltage) {
-    divider(c, *joint, out);
+    divider(c, *joint, offer);
   } else {
-    buffer(c, *joint, std::get<Receiver>(d.parts[at(receiver)]), out);
+    buffer(c, *joint, std::get<Receiver>(d.parts[at(receiver)]), offer);
   }
-  return out;
+  return offer;
 }
 
 }  // namespace plugward

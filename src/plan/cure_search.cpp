@@ -37,12 +37,14 @@ class CureSearch {
 
   std::optional<Cured> run(const Assessment& assessment) {
     if (!cure(*fitting_.harness, assessment)) return std::nullopt;
+    say_readings();
     std::vector<Arrangement> where = arrangements_of(found_);
     return Cured{std::move(found_), std::move(where), std::move(cures_)};
   }
 
  private:
-  /// Where the contacts will be: leads that a cure added stay where it put them, those it took out stay out.
+  /// Where the contacts will be: leads that a cure added stay where it put them, or come to their late seats;
+  /// those it took out stay out.
   std::vector<Arrangement> arrangements_of(const Harness& base) const {
     std::vector<Arrangement> all = arrangements_;
     for (std::size_t p = 0; p < all.size(); ++p) {
@@ -52,6 +54,9 @@ class CureSearch {
         if (leads[l].cavity == 0) cavity[l] = 0;
       }
       for (std::size_t l = cavity.size(); l < leads.size(); ++l) cavity.push_back(leads[l].cavity);
+      for (const LateSeat& seat : seats_) {
+        if (seat.plug == fitting_.placements[p].plug) cavity[at(seat.lead)] = seat.cavity;
+      }
     }
     return all;
   }
@@ -83,29 +88,73 @@ class CureSearch {
     return assessment.clean() ? "" : assessment.findings.front().message;
   }
 
+  /// The harness with the resistors at the ends of their tolerance that the bits of `mask` say.
+  Harness corner_of(const Harness& base, std::size_t mask) const {
+    Harness corner = base;
+    for (std::size_t i = 0; i < resistors_.size(); ++i) {
+      const Toleranced& r = resistors_[i];
+      auto& resistor = std::get<Resistor>(corner.devices[at(r.device)].parts[at(r.part)]);
+      resistor.ohms = resistor.ohms * ((mask >> i & 1) != 0 ? 1 + r.tolerance : 1 - r.tolerance);
+    }
+    return corner;
+  }
+
   /// Judges every combination of the ends of tolerance; what speaks against one, or "".
   std::string corners(const Harness& base) {
     if (resistors_.size() > most_resistors) return "more resistors than corners can be judged";
     for (std::size_t mask = 0; mask >> resistors_.size() == 0; ++mask) {
-      Harness corner = base;
-      for (std::size_t i = 0; i < resistors_.size(); ++i) {
-        const Toleranced& r = resistors_[i];
-        auto& resistor = std::get<Resistor>(corner.devices[at(r.device)].parts[at(r.part)]);
-        resistor.ohms = resistor.ohms * ((mask >> i & 1) != 0 ? 1 + r.tolerance : 1 - r.tolerance);
-      }
-      if (const std::string words = against(judge(corner)); !words.empty()) return words;
+      if (const std::string words = against(judge(corner_of(base, mask))); !words.empty()) return words;
     }
     return "";
   }
 
-  /// The worst finding for which there are remedies.
-  std::vector<Remedy> choose(const Fitting& now, const Harness& base, const Assessment& assessment) {
+  /// Each cure of a signal ends with what a meter reads once all of them are built in.
+  void say_readings() {
+    for (std::size_t i = 0; i < cures_.size(); ++i) {
+      if (!places_[i]) continue;
+      const ReadingPlace& place = *places_[i];
+      Readings alone, together;
+      for (std::size_t mask = 0; mask >> resistors_.size() == 0; ++mask) {
+        const Harness corner = arranged(corner_of(found_, mask));
+        if (place.alone) add_readings_alone(with(corner), place, alone);
+        add_readings(with(corner), place, together);
+      }
+      auto& steps = cures_[i].steps;
+      if (place.alone) {
+        steps.push_back(format(
+            "before the plug goes on the board: feed the device alone, let it work and rest, and measure "
+            "the signal contact against ground: {}; never more than {}",
+            to_words(alone), to_text(place.most)));
+      }
+      steps.push_back(
+          format("with the plug on and power on, measure {} in both states: {}; anything else is a "
+                 "wrong value or a bad joint",
+                 place.where, to_words(together)));
+    }
+  }
+
+  /// What is offered for the worst finding for which there are remedies.
+  static Offer choose(const Fitting& now, const Harness& base, const Assessment& assessment,
+                      const std::set<std::string>& done) {
     for (const Finding& finding : assessment.findings) {
-      std::vector<Remedy> list = remedies({now, base, finding});
-      std::erase_if(list, [&](const Remedy& r) { return done_.contains(key(r)); });
-      if (!list.empty()) return list;
+      Offer offer = remedies({now, base, finding});
+      std::erase_if(offer.remedies, [&](const Remedy& r) { return done.contains(key(r)); });
+      if (!offer.remedies.empty()) return offer;
     }
     return {};
+  }
+
+  /// What else was looked at for the i-th remedy of an offer and why it was not chosen. `refused`: by the
+  /// judge.
+  static std::string next_best(const Offer& offer, std::size_t i, const std::string& refused) {
+    const Remedy& chosen = offer.remedies[i];
+    if (!refused.empty()) return refused;
+    for (std::size_t j = i + 1; j < offer.remedies.size(); ++j) {
+      const Remedy& other = offer.remedies[j];
+      if (other.cure.kind != chosen.cure.kind) return format("{}: {}", other.cure.name, other.drawback);
+    }
+    if (!chosen.cure.next_best.empty()) return chosen.cure.next_best;
+    return format("{}", join(offer.passed, "; "));
   }
 
   /// The same kind of part twice in the same lead is not tried.
@@ -122,22 +171,22 @@ class CureSearch {
     reason_ = against(assessment);
     if (cures_.size() >= most_cures) return false;
     const Harness now = arranged(base);
-    const std::vector<Remedy> list = choose(with(now), base, assessment);
+    const Offer offer = choose(with(now), base, assessment, done_);
     std::string refused;
-    for (std::size_t i = 0; i < list.size() && judgements_ < most_judgements; ++i) {
-      const Remedy& remedy = list[i];
+    for (std::size_t i = 0; i < offer.remedies.size() && judgements_ < most_judgements; ++i) {
+      const Remedy& remedy = offer.remedies[i];
       cures_.push_back(remedy.cure);
-      if (!refused.empty()) {
-        cures_.back().next_best = refused;
-      } else if (i + 1 < list.size()) {
-        cures_.back().next_best = format("{}: {}", list[i + 1].cure.name, list[i + 1].drawback);
-      }
-      const std::size_t resistors = resistors_.size();
+      cures_.back().next_best = next_best(offer, i, refused);
+      places_.push_back(remedy.reading);
+      const std::size_t resistors = resistors_.size(), seats = seats_.size();
       resistors_.insert(resistors_.end(), remedy.resistors.begin(), remedy.resistors.end());
+      seats_.insert(seats_.end(), remedy.seats.begin(), remedy.seats.end());
       const auto mark = done_.insert(key(remedy)).first;
       if (cure(remedy.harness, judge(remedy.harness))) return true;
       done_.erase(mark);
       resistors_.resize(resistors);
+      seats_.resize(seats);
+      places_.pop_back();
       cures_.pop_back();
       refused = format("{}: judged on the model and refused, because {}", remedy.cure.name, reason_);
     }
@@ -147,7 +196,9 @@ class CureSearch {
   const Fitting& fitting_;
   const std::vector<Arrangement>& arrangements_;
   std::vector<Cure> cures_;
+  std::vector<std::optional<ReadingPlace>> places_;  ///< of cures_
   std::vector<Toleranced> resistors_;
+  std::vector<LateSeat> seats_;
   std::set<std::string> done_;
   std::string reason_;
   Harness found_;

@@ -180,40 +180,73 @@ TerminalIndex split(Device& device, TerminalIndex t, const std::string& behind) 
   return index;
 }
 
-std::optional<NewLead> add_lead(const Fitting& fitting, Harness& base, const MetLead& beside,
-                                PinFunction function, Range<Volts> volts) {
-  const auto other = [&](const Placement& p) { return p.plug != beside.plug; };
-  std::vector<Placement> order = fitting.placements;  // its own plug first
-  std::stable_sort(order.begin(), order.end(),
-                   [&](const Placement& a, const Placement& b) { return other(a) < other(b); });
-  for (const Placement& p : order) {
-    const Plug& now = plug_of(fitting, p.plug);
-    Plug& plug = base.plugs[at(p.plug)];
-    const Seating home = home_seating(now, p.header, *fitting.board);
-    for (int cavity = 1; cavity <= now.positions; ++cavity) {
+std::vector<EmptySeat> empty_seats(const Fitting& fitting, const Harness& base, const MetLead& beside,
+                                   PinFunction function) {
+  return empty_seats(fitting, base, beside.plug,
+                     [function](const Pin& pin) { return pin.function == function; });
+}
+
+std::vector<EmptySeat> empty_seats(const Fitting& fitting, const Harness& base, int plug,
+                                   const std::function<bool(const Pin&)>& accepts) {
+  std::vector<EmptySeat> all;
+  for (const Placement& p : fitting.placements) {
+    const Plug& then = plug_of(fitting, p.plug);
+    const Plug& now = base.plugs[at(p.plug)];
+    const Seating home = home_seating(then, p.header, *fitting.board);
+    for (int cavity = 1; cavity <= then.positions; ++cavity) {
       const int number = home.pin_of_cavity[at(cavity) - 1];
-      if (number == 0 || now.lead_in(cavity) != nullptr || plug.lead_in(cavity) != nullptr) continue;
+      if (number == 0 || then.lead_in(cavity) != nullptr) continue;
       const Pin& pin = header_of(fitting, p.header).pin(number);
-      if (pin.function != function) continue;
-      const bool supply = function == PinFunction::Supply;
-      const Rail* rail = supply ? rail_behind(fitting, pin) : nullptr;
-      if (supply && (rail == nullptr || !within(rail->volts, volts))) continue;
-      Device& device = base.devices[at(beside.terminal.device)];
-      Terminal terminal;
-      terminal.id = supply ? rail->id : "ground";
-      terminal.function = supply ? TerminalFunction::Supply : TerminalFunction::Ground;
-      while (device.terminal(terminal.id)) terminal.id += " added";
-      device.terminals.push_back(terminal);
-      Lead lead = plug_of(fitting, beside.plug).leads[at(beside.lead)];
-      lead.cavity = cavity;
-      lead.colour = std::get<WireColour>(parse_colour(supply ? "RD" : "BK"));
-      lead.mark.clear();
-      lead.to = TerminalRef{beside.terminal.device, static_cast<TerminalIndex>(device.terminals.size()) - 1};
-      plug.leads.push_back(lead);
-      return NewLead{lead.to->terminal, p.plug, cavity, p.header, number};
+      if (!accepts(pin)) continue;
+      EmptySeat seat{p.plug, cavity, p.header, number, {}, now.lead_in(cavity) != nullptr};
+      if (pin.function == PinFunction::Supply) {
+        const Rail* rail = rail_behind(fitting, pin);
+        if (rail == nullptr) continue;
+        seat.volts = rail->volts;
+      }
+      all.push_back(seat);
     }
   }
-  return std::nullopt;
+  std::stable_sort(all.begin(), all.end(), [&](const EmptySeat& a, const EmptySeat& b) {
+    return std::pair(a.plug != plug, a.later) < std::pair(b.plug != plug, b.later);
+  });
+  return all;
+}
+
+void seat_lead(Harness& base, TerminalRef terminal, const EmptySeat& seat, const WireColour& colour,
+               std::vector<LateSeat>& late) {
+  Plug& plug = base.plugs[at(seat.plug)];
+  Lead lead;
+  for (const Lead& other : plug.leads) {
+    if (other.gauge && !lead.gauge) lead.gauge = other.gauge;
+    if (other.length && !lead.length) lead.length = other.length;
+  }
+  lead.colour = colour;
+  lead.cavity = seat.later ? 0 : seat.cavity;
+  lead.to = terminal;
+  plug.leads.push_back(lead);
+  if (seat.later) late.push_back({seat.plug, static_cast<int>(plug.leads.size()) - 1, seat.cavity});
+}
+
+TerminalIndex add_lead(const Fitting& fitting, Harness& base, const MetLead& beside, const EmptySeat& seat,
+                       std::vector<LateSeat>& late) {
+  const Pin& pin = header_of(fitting, seat.header).pin(seat.pin);
+  const bool supply = pin.function == PinFunction::Supply;
+  Device& device = base.devices[at(beside.terminal.device)];
+  Terminal terminal;
+  terminal.id = supply ? rail_behind(fitting, pin)->id : "ground";
+  terminal.function = supply ? TerminalFunction::Supply : TerminalFunction::Ground;
+  while (device.terminal(terminal.id)) terminal.id += " added";
+  device.terminals.push_back(terminal);
+  const auto index = static_cast<TerminalIndex>(device.terminals.size()) - 1;
+  seat_lead(base, {beside.terminal.device, index}, seat,
+            std::get<WireColour>(parse_colour(supply ? "RD" : "BK")), late);
+  const Lead& like = plug_of(fitting, beside.plug).leads[at(beside.lead)];
+  Lead& lead = base.plugs[at(seat.plug)].leads.back();
+  lead.gauge = like.gauge;
+  lead.length = like.length;
+  lead.span = like.span;
+  return index;
 }
 
 std::string lead_words(const Fitting& fitting, const MetLead& joint) {

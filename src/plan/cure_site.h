@@ -10,6 +10,7 @@
 //                                                     [lower] - G
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -61,15 +62,28 @@ bool is_joined(const Device&, TerminalIndex);
 TerminalIndex split(Device&, TerminalIndex, const std::string& behind);
 TerminalIndex add_inner(Device&, const std::string& id);
 
-/// A free cavity of a placed plug over a pin with this function (and rail volts, of a supply), and a new
-/// terminal of the device with a lead there. Nothing when there is none. `base` and the fitting's harness
-/// hold the same leads; both must have the cavity free.
-struct NewLead {
-  TerminalIndex terminal = 0;
+/// A cavity of a placed plug that is empty once the contacts have moved, and the pin under it.
+struct EmptySeat {
   int plug = 0, cavity = 0, header = 0, pin = 0;
+  Range<Volts> volts{};  ///< of a supply
+  bool later = false;    ///< a contact sits there until it is moved
 };
-std::optional<NewLead> add_lead(const Fitting&, Harness& base, const MetLead& beside, PinFunction,
-                                Range<Volts> volts);
+/// A lead that is seated later: until then it hangs beside the housing.
+struct LateSeat {
+  int plug = 0, lead = 0, cavity = 0;
+};
+/// Empty cavities over pins that are accepted, those of `plug` first, those that are empty already before
+/// those that become it. `base` and the fitting's harness hold the same leads; the fitting's are where they
+/// will be. Of a supply pin: only with a known rail.
+std::vector<EmptySeat> empty_seats(const Fitting&, const Harness& base, int plug,
+                                   const std::function<bool(const Pin&)>& accepts);
+/// Those over pins with this function; those of `beside`'s plug first.
+std::vector<EmptySeat> empty_seats(const Fitting&, const Harness& base, const MetLead& beside, PinFunction);
+/// A new terminal of the device with a lead, like `beside`'s, to that cavity.
+TerminalIndex add_lead(const Fitting&, Harness& base, const MetLead& beside, const EmptySeat&,
+                       std::vector<LateSeat>&);
+/// The same for a terminal that is there and has no lead; gauge and length are those of a lead of that plug.
+void seat_lead(Harness& base, TerminalRef, const EmptySeat&, const WireColour&, std::vector<LateSeat>&);
 
 /// "the BK lead of terminal 'Q'".
 std::string lead_words(const Fitting&, const MetLead&);

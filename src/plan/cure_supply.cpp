@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Between a supply and the device: a step-down regulator where it is too much, a supply of its own where it
-// is too little. A rail that suits and stands on the same header needs neither: moving a contact is cheaper,
-// and is tried first. Tested in tests/unit/plan/cure_test.cpp.
+// Between a supply and the device: a step-down regulator where it is too much, thicker leads or a supply of
+// its own where it is too little. A rail that suits and stands on the same header needs neither: moving a
+// contact is cheaper, and is tried first. Tested in tests/unit/plan/cure_test.cpp.
 #include <algorithm>
 #include <array>
 
@@ -51,10 +51,14 @@ struct SupplyPlace {
   Range<Volts> has;
 };
 
-void regulator(const SupplyPlace& p, std::vector<Remedy>& out) {
+void regulator(const SupplyPlace& p, Offer& offer) {
   const auto volts = usual_volts(p.wants.needs, regulator_sizes);
   const auto limit = usual_limit(p.wants.draws);
-  if (!volts || !limit || p.has.min < volts->max + headroom) return;
+  if (!volts || !limit || p.has.min < volts->max + headroom) {
+    offer.passed.push_back(format("a step-down regulator: no usual size suits {} at {} with {} to spare",
+                                  to_text(p.wants.needs), to_text(p.wants.draws), to_text(headroom)));
+    return;
+  }
   const auto top = std::find_if(input_sizes.begin(), input_sizes.end(),
                                 [&](double size) { return size >= input_reserve * p.has.max.value; });
   if (top == input_sizes.end()) return;
@@ -110,10 +114,10 @@ void regulator(const SupplyPlace& p, std::vector<Remedy>& out) {
       format("before the device is connected: feed the plug's side and measure {} at the "
              "regulator's output",
              to_text(*volts)));
-  out.push_back(std::move(r));
+  offer.remedies.push_back(std::move(r));
 }
 
-void own_supply(const SupplyPlace& p, std::vector<Remedy>& out) {
+void own_supply(const SupplyPlace& p, Offer& offer) {
   const auto volts = usual_volts(p.wants.needs, supply_sizes);
   const auto limit = usual_limit(p.wants.draws);
   const int device = p.joint.terminal.device;
@@ -155,12 +159,12 @@ void own_supply(const SupplyPlace& p, std::vector<Remedy>& out) {
       "person",
       sleeve_step(),
       "switch the supply and the board on and off together"};
-  out.push_back(std::move(r));
+  offer.remedies.push_back(std::move(r));
 }
 
 }  // namespace
 
-std::vector<Remedy> supply_remedies(const Complaint& c) {
+Offer supply_remedies(const Complaint& c) {
   const Locus& where = c.finding.at;
   if (where.device < 0 || where.part < 0) return {};
   const Device& d = c.fitting.harness->devices[at(where.device)];
@@ -180,13 +184,14 @@ std::vector<Remedy> supply_remedies(const Complaint& c) {
                           format("'{}'", device_name(d)),
                           minus_joint ? lead_words(c.fitting, *minus_joint) : "the device's minus",
                           *has};
-  std::vector<Remedy> out;
+  Offer offer;
   if (c.finding.rule == Rule::SupplyTooHigh) {
-    regulator(place, out);
+    regulator(place, offer);
   } else {
-    own_supply(place, out);
+    if (has->min >= wants.needs.min) offer_thicker_leads(c, *joint, minus_joint, offer);
+    own_supply(place, offer);
   }
-  return out;
+  return offer;
 }
 
 }  // namespace plugward

@@ -15,6 +15,8 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <tuple>
+#include <utility>
 
 namespace plugward {
 namespace {
@@ -24,6 +26,7 @@ constexpr double slack = 1e-9;
 constexpr Amps preferred_amps{0.005};
 constexpr double thevenin_low = 1e3, thevenin_high = 10e3;
 constexpr Volts pull_room{0.1};
+constexpr double preferred_pull = 10e3;
 constexpr auto ratings = std::to_array({0.125, 0.25, 0.5, 1.0});
 constexpr auto limits = std::to_array({0.5, 1.0, 2.0, 3.0, 5.0, 10.0});
 
@@ -54,7 +57,7 @@ Interval uppers(const DividerNeeds& n, double lower) {
   };
   const auto never_below = [&](double source, double limit) {
     const double scale = source > limit ? 1 / (1 + t) : 1 / (1 - t);
-    g.at_most(-(source - limit) * scale, -(limit * (g2_large + gp) - gp * vp_low));
+    g.at_most(-(source - limit) * scale, -(limit * (g2_large + gp) - gp * vp_low + n.taken.value));
   };
   never_above(n.high.max.value, n.most.value);
   never_below(n.high.min.value, n.high_above.value);
@@ -115,7 +118,7 @@ Divider divider(const DividerNeeds& n, Ohms upper, Ohms lower) {
         const double g1 = 1 / u, g2 = 1 / l;
         const double high = node({{n.high.max.value, g1}, {0, g2}, {vp.value, gp}});
         most = std::max(most, high);
-        least = std::min(least, node({{n.high.min.value, g1}, {0, g2}, {vp.value, gp}}));
+        least = std::min(least, node({{n.high.min.value, g1}, {0, g2}, {vp.value, gp}}, -n.taken.value));
         low = std::max(low, n.low ? node({{n.low->max.value, g1}, {0, g2}, {vp.value, gp}})
                                   : node({{0, g2}, {vp.value, gp}}, n.leak.value));
         const double across = n.high.max.value - high;
@@ -170,22 +173,41 @@ PullChoice pull(const PullNeeds& n, Ohms ohms) {
   choice.ohms = ohms;
   choice.level = Volts(up ? node({{n.rail.min.value, 1 / weakest}, {to.min.value, other}}, -n.leak.value)
                           : node({{0, 1 / weakest}, {to.max.value, other}}, n.leak.value));
+  if (up) choice.highest = Volts(node({{n.rail.max.value, 1 / strongest}, {to.max.value, other}}));
   const double across = up ? n.rail.max.value : n.against.value;
   choice.amps = Amps(across / strongest);
   choice.watts = Watts(across * across / strongest);
   return choice;
 }
 
-std::optional<PullChoice> choose_pull(const PullNeeds& n) {
+bool meets(const PullNeeds& n, const PullChoice& choice) {
   const bool up = n.rail.max.value > 0;
-  for (double ohms = 10e3; ohms >= least_ohms;
-       ohms = preferred_at_most(Ohms(ohms * 0.999), Series::E24).value) {
+  const double left = up ? (choice.level - n.threshold).value : (n.threshold - choice.level).value;
+  return left >= -slack && (!n.most || choice.highest.value <= n.most->value + slack) &&
+         (!n.limit || choice.amps.value <= n.limit->value * (1 + slack));
+}
+
+std::vector<PullChoice> pulls(const PullNeeds& n) {
+  const bool up = n.rail.max.value > 0;
+  std::vector<PullChoice> all;
+  for (const double ohms : values(Series::E24)) {
     const PullChoice choice = pull(n, Ohms(ohms));
-    const Volts left = up ? choice.level - n.threshold : n.threshold - choice.level;
-    if (choice.amps > preferred_amps) return std::nullopt;
-    if (left >= pull_room) return choice;
+    if (meets(n, choice)) all.push_back(choice);
   }
-  return std::nullopt;
+  // Of equal standing, the one that is nearest to 10 kohm.
+  const auto badness = [&](const PullChoice& c) {
+    const Volts left = up ? c.level - n.threshold : n.threshold - c.level;
+    return std::tuple(left.value<pull_room.value - slack, c.amps> preferred_amps,
+                      c.ohms.value > preferred_pull, std::abs(std::log(c.ohms.value / preferred_pull)));
+  };
+  std::stable_sort(all.begin(), all.end(),
+                   [&](const PullChoice& a, const PullChoice& b) { return badness(a) < badness(b); });
+  return all;
+}
+
+std::optional<PullChoice> choose_pull(const PullNeeds& n) {
+  const std::vector<PullChoice> all = pulls(n);
+  return all.empty() ? std::nullopt : std::optional(all.front());
 }
 
 OptoChoice opto_resistor(Range<Volts> supply, Volts drop, Amps amps, double tolerance) {

@@ -29,6 +29,7 @@ struct DividerNeeds {
   Range<Volts> high{};              ///< at the giver when it is high: with the largest drop .. with none
   std::optional<Range<Volts>> low;  ///< at the giver when it drives low; empty: it then only leaks
   Amps leak{};                      ///< into the divider when nothing drives it
+  Amps taken{};                     ///< out of the input while it is high: of an output that sinks, when off
   std::optional<PullBehind> pull;   ///< of the input
   Volts most{};                     ///< that the input withstands
   Volts high_above{};
@@ -61,18 +62,27 @@ struct PullNeeds {
   Volts threshold{};                ///< to be passed: upwards for a rail, downwards for ground
   Volts against{};                  ///< to ground: highest level of what drives it
   double tolerance = 0.05;
+  std::optional<Volts> most{};  ///< that the input withstands, where a rail could bring more
+  std::optional<Amps> limit{};  ///< what drives against it gives or takes no more
 };
 
 struct PullChoice {
   Ohms ohms{};
-  Volts level{};  ///< worst
-  Amps amps{};    ///< most, when something drives against it
+  Volts level{};    ///< worst
+  Volts highest{};  ///< to a rail: the other end of what the input gets
+  Amps amps{};      ///< most, when something drives against it
   Watts watts{};
 };
 
 /// The input's worst level with this pull: rail - leak x R when it has none of its own.
 PullChoice pull(const PullNeeds&, Ohms);
-/// The largest of E24 up to 10 kohm that passes the threshold by 0.1 V and takes at most 5 mA.
+/// Does it keep everything that is needed?
+bool meets(const PullNeeds&, const PullChoice&);
+/// Every value of E24 from 100 ohm to 1 Mohm that does, the preferred first: the largest up to 10 kohm that
+/// passes the threshold by 0.1 V and takes at most 5 mA; then those beyond 10 kohm, with more current, with
+/// less room.
+std::vector<PullChoice> pulls(const PullNeeds&);
+/// The first of them.
 std::optional<PullChoice> choose_pull(const PullNeeds&);
 
 /// Forward voltage that an optocoupler's LED is reckoned with ("24V input optocoupler selection").

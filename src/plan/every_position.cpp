@@ -43,14 +43,18 @@ std::vector<Fitting> every_position(const Fitting& fitting, const std::vector<co
 
 }  // namespace
 
-std::optional<std::string> apart_in_every_position(const Fitting& fitting, const std::string& names) {
+std::optional<std::string> apart_in_every_position(const Fitting& fitting, const std::string& names,
+                                                   const AdviseOptions& options) {
   const std::vector<const Jumper*> open = open_jumpers(fitting);
   if (open.empty()) return std::nullopt;
   const std::vector<Fitting> positions = every_position(fitting, open);
   if (positions.empty()) return std::nullopt;
+  AdviseOptions in_short{.wrong_seatings = false, .softer = false, .cures = false};
+  in_short.now = options.now;
+  in_short.wirings = options.wirings;
   bool harm = false;
   for (const Fitting& stated : positions) {
-    const Advice advice = advise(stated, {.wrong_seatings = false, .softer = false, .cures = false});
+    const Advice advice = advise(stated, in_short);
     if (advice.verdict != Verdict::Apart) return std::nullopt;
     harm = harm || advice.now.has(Weight::Harm);
   }

@@ -13,6 +13,8 @@ namespace plugward {
 
 /// The summary of APART, when that is the verdict in every position of the jumpers of the placed headers that
 /// are not stated; nothing when some position may do, when all are stated, or when there are too many to try.
-std::optional<std::string> apart_in_every_position(const Fitting&, const std::string& names);
+/// Of the options, those count that say how each position is judged.
+std::optional<std::string> apart_in_every_position(const Fitting&, const std::string& names,
+                                                   const AdviseOptions& = {});
 
 }  // namespace plugward

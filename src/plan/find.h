@@ -8,7 +8,8 @@
 //
 // PlaceCost::unknown counts the things to be found out here, so that one look at a jumper comes before a
 // header of which two pins are contested. Jumpers count as not stated; where the verdict hangs on one, the
-// reason tells which position does what. A pair that only seems open because of a jumper, while no position
+// reason tells which position does what; those that FindOptions::jumpers states count as stated on every
+// board that has them. A pair that only seems open because of a jumper, while no position
 // of it would do, is left out.
 #pragma once
 
@@ -16,12 +17,14 @@
 #include <optional>
 #include <shared_mutex>
 #include <string>
+#include <string_view>
 #include <unordered_map>
 #include <vector>
 
 #include "plan/in_question.h"
 #include "plan/likeness.h"
 #include "plan/place.h"
+#include "plan/wiring_memory.h"
 
 namespace plugward {
 
@@ -44,6 +47,8 @@ struct FindOptions {
   std::size_t memory = 4096;  ///< judgements remembered; then the memory starts anew
   int joint_tries = 256;      ///< combinations judged together before the search gives up
   int partial_tries = 20000;  ///< combinations looked at, whole or not
+  JumperPositions jumpers =
+      {};  ///< stated; a board without the jumper, or without that position, is as it is
 };
 
 /// The judgements of one harness, by what they depend on. May be used by several threads at a time; two that
@@ -57,16 +62,22 @@ class FindMemory {
   };
 
   /// After `most` judgements it starts anew.
-  explicit FindMemory(std::size_t most = 16384) : most_(most) {}
+  explicit FindMemory(std::size_t most = 16384) : most_(most), wirings_(most / 16 + 1) {}
 
   std::optional<Judged> find(const std::string& key) const;
   void add(std::string key, Judged);
 
+  /// The circuits that were judged for it.
+  WiringMemory& wirings() { return wirings_; }
+
  private:
   std::size_t most_;
+  WiringMemory wirings_;
   mutable std::shared_mutex mutex_;
   std::unordered_map<std::string, Judged> known_;
 };
+
+bool has_position(const Board&, std::string_view jumper, std::string_view rail);
 
 class Finder {
  public:
@@ -80,7 +91,8 @@ class Finder {
  private:
   using Judged = FindMemory::Judged;
 
-  Judged judge(const Board&, const std::vector<Placement>&) const;
+  Judged judge(const Board&, const std::vector<Placement>&, JumperPositions stated) const;
+  JumperPositions stated_on(const Board&) const;
   /// As `judge`, remembered, with the board's own names.
   Judged recall(const Board&, const std::vector<Placement>&);
   /// Pins in doubt that a lead meets in every order of the leads: before they are measured nothing is

@@ -8,6 +8,7 @@
 #include <type_traits>
 
 #include "base/format.h"
+#include "fit/seating.h"
 
 namespace plugward {
 namespace {
@@ -36,14 +37,14 @@ int position(const std::vector<int>& sorted, int value) {
   return at == sorted.end() || *at != value ? -1 : static_cast<int>(at - sorted.begin());
 }
 
-void collect(const Board& board, Likeness& like) {
-  for (const int h : like.headers) {
-    for (const Pin& pin : board.headers[static_cast<std::size_t>(h)].pins) {
-      if (!pin.rail.empty()) add_once(like.rails, index_in(board.rails, pin.rail));
-      if (pin.clamp) add_once(like.rails, index_in(board.rails, pin.clamp->rail));
-      if (!pin.jumper.empty()) add_once(like.jumpers, index_in(board.jumpers, pin.jumper));
-    }
-  }
+void collect(const Board& board, const Pin& pin, Likeness& like) {
+  if (!pin.rail.empty()) add_once(like.rails, index_in(board.rails, pin.rail));
+  if (pin.clamp) add_once(like.rails, index_in(board.rails, pin.clamp->rail));
+  if (!pin.jumper.empty()) add_once(like.jumpers, index_in(board.jumpers, pin.jumper));
+}
+
+/// After the rails of all pins, those of their jumpers.
+void collect_behind_jumpers(const Board& board, Likeness& like) {
   for (const int j : like.jumpers) {
     for (const std::string& rail : board.jumpers[static_cast<std::size_t>(j)].rails) {
       add_once(like.rails, index_in(board.rails, rail));
@@ -88,7 +89,7 @@ void put_pin(Key& key, const Board& board, const Header& header, const Pin& pin,
   const auto& [number, function, signal, net, label, rail, jumper, coil, coil_end, drive, high, low, ohms,
                limit, on_at_reset, withstands, withstands_unpowered, withstands_pulled, analogue, low_below,
                high_above, pull, clamp, evidence, contest, span, function_span] = pin;
-  key.put(number), key.put(function), key.put(signal);
+  key.put(function), key.put(signal);
   key.put(position(like.rails, rail.empty() ? -1 : index_in(board.rails, rail)));
   key.put(position(like.jumpers, jumper.empty() ? -1 : index_in(board.jumpers, jumper)));
   key.put(coil), key.put(coil_end), key.put(drive), key.put(high), key.put(low), key.put(ohms),
@@ -108,18 +109,23 @@ void put_pin(Key& key, const Board& board, const Header& header, const Pin& pin,
   if (contest) key.put(contest->statement);
 }
 
-}  // namespace
+void put_header(Key& key, const Header& header) {
+  key.put(header.use), key.put(header.family), key.put(header.positions), key.put(header.rows);
+  key.put(header.numbering), key.put(header.key);
+}
 
-Likeness likeness(const Board& board, const std::vector<int>& headers) {
-  Likeness like{headers, {}, {}, {}};
-  collect(board, like);
-  Key key;
-  for (const int h : headers) {
-    const Header& header = board.headers[static_cast<std::size_t>(h)];
-    key.put(header.use), key.put(header.family), key.put(header.positions), key.put(header.rows);
-    key.put(header.numbering), key.put(header.key), key.put(header.pins.size());
-    for (const Pin& pin : header.pins) put_pin(key, board, header, pin, like);
+/// What the header has beside the pins that are met: a terminal of no signal may mean any of them.
+void put_signals(Key& key, const Header& header) {
+  std::vector<std::pair<PinFunction, std::string>> signals;
+  for (const Pin& pin : header.pins) {
+    if (!pin.signal.empty()) signals.emplace_back(pin.function, pin.signal);
   }
+  std::sort(signals.begin(), signals.end());
+  key.put(signals.size());
+  for (const auto& [function, signal] : signals) key.put(function), key.put(signal);
+}
+
+void put_rails_and_jumpers(Key& key, const Board& board, const Likeness& like) {
   for (const int r : like.rails) {
     key.put(board.rails[static_cast<std::size_t>(r)].volts);
     key.put(board.rails[static_cast<std::size_t>(r)].limit);
@@ -129,8 +135,69 @@ Likeness likeness(const Board& board, const std::vector<int>& headers) {
     key.put(jumper.rails.size());
     for (const std::string& rail : jumper.rails) key.put(position(like.rails, index_in(board.rails, rail)));
   }
+}
+
+/// By lead, the pin that it meets; nullptr: none.
+std::vector<const Pin*> pins_met(const Fitting& fitting, const Placement& placement) {
+  const Plug& plug = fitting.harness->plugs[static_cast<std::size_t>(placement.plug)];
+  const Header& header = fitting.board->headers[static_cast<std::size_t>(placement.header)];
+  const Seating home = home_seating(plug, placement.header, *fitting.board);
+  std::vector<const Pin*> met;
+  for (const Lead& lead : plug.leads) {
+    const int pin = lead.cavity < 1 ? 0 : home.pin_of_cavity[static_cast<std::size_t>(lead.cavity) - 1];
+    met.push_back(pin == 0 ? nullptr : &header.pin(pin));
+  }
+  return met;
+}
+
+}  // namespace
+
+Likeness likeness(const Board& board, const std::vector<int>& headers) {
+  Likeness like{headers, {}, {}, {}};
+  for (const int h : headers) {
+    for (const Pin& pin : board.headers[static_cast<std::size_t>(h)].pins) collect(board, pin, like);
+  }
+  collect_behind_jumpers(board, like);
+  Key key;
+  for (const int h : headers) {
+    const Header& header = board.headers[static_cast<std::size_t>(h)];
+    put_header(key, header);
+    key.put(header.pins.size());
+    for (const Pin& pin : header.pins) key.put(pin.number), put_pin(key, board, header, pin, like);
+  }
+  put_rails_and_jumpers(key, board, like);
   like.key = key.take();
   return like;
+}
+
+std::string wiring(const Fitting& fitting) {
+  const Board& board = *fitting.board;
+  Likeness like;
+  std::vector<std::vector<const Pin*>> met;
+  for (const Placement& placement : fitting.placements) {
+    met.push_back(pins_met(fitting, placement));
+    for (const Pin* pin : met.back()) {
+      if (pin != nullptr) collect(board, *pin, like);
+    }
+  }
+  collect_behind_jumpers(board, like);
+  Key key;
+  for (std::size_t p = 0; p < fitting.placements.size(); ++p) {
+    const Header& header = board.headers[static_cast<std::size_t>(fitting.placements[p].header)];
+    key.put(fitting.placements[p].plug);
+    put_header(key, header);
+    put_signals(key, header);
+    for (std::size_t l = 0; l < met[p].size(); ++l) {
+      const Pin* pin = met[p][l];
+      // Two contacts in one cavity meet the same pin: the first of them stands for it.
+      const auto first = std::find(met[p].begin(), met[p].end(), pin);
+      key.put(pin == nullptr ? -1 : static_cast<int>(first - met[p].begin()));
+      if (pin != nullptr && first - met[p].begin() == static_cast<std::ptrdiff_t>(l))
+        put_pin(key, board, header, *pin, like);
+    }
+  }
+  put_rails_and_jumpers(key, board, like);
+  return key.take() + jumper_key(board, like, fitting.jumpers);
 }
 
 Board part_of(const Board& board, const Likeness& like) {
@@ -171,6 +238,33 @@ Board part_of(const Board& board, const Likeness& like) {
     part.headers.push_back(std::move(header));
   }
   return part;
+}
+
+JumperPositions stated_in(const Board& board, const Likeness& like, const Board& part,
+                          const JumperPositions& stated) {
+  JumperPositions in_part;
+  for (std::size_t j = 0; j < like.jumpers.size(); ++j) {
+    const Jumper& jumper = board.jumpers[static_cast<std::size_t>(like.jumpers[j])];
+    const auto found = stated.find(jumper.id);
+    if (found == stated.end()) continue;
+    for (std::size_t k = 0; k < jumper.rails.size(); ++k) {
+      if (jumper.rails[k] == found->second) in_part[part.jumpers[j].id] = part.jumpers[j].rails[k];
+    }
+  }
+  return in_part;
+}
+
+std::string jumper_key(const Board& board, const Likeness& like, const JumperPositions& stated) {
+  std::string key;
+  for (const int j : like.jumpers) {
+    const Jumper& jumper = board.jumpers[static_cast<std::size_t>(j)];
+    const auto found = stated.find(jumper.id);
+    const auto at = found == stated.end()
+                        ? jumper.rails.end()
+                        : std::find(jumper.rails.begin(), jumper.rails.end(), found->second);
+    key += format("/j{}", at - jumper.rails.begin());
+  }
+  return key;
 }
 
 std::string with_names(std::string_view text, const Board& board, const Likeness& like) {

@@ -15,7 +15,9 @@
 #include <string_view>
 #include <vector>
 
+#include "fit/match.h"
 #include "model/board.h"
+#include "model/fitting.h"
 
 namespace plugward {
 
@@ -30,6 +32,18 @@ Likeness likeness(const Board&, const std::vector<int>& headers);
 
 /// headers[i] of it is header like.headers[i] of the board, at the origin, without labels.
 Board part_of(const Board&, const Likeness& like);
+
+/// Of these stated positions, those of jumpers in the part, by their stand-ins.
+JumperPositions stated_in(const Board&, const Likeness&, const Board& part, const JumperPositions& stated);
+
+/// What the stated positions add to the key.
+std::string jumper_key(const Board&, const Likeness&, const JumperPositions& stated);
+
+/// What an assessment with every plug at home depends on, whatever the pins and cavities are numbered: for
+/// each lead what the pin is that it meets. Where it is equal, and the harness the same but for the cavities,
+/// the assessments differ in the names of pins and cavities, and in the order of findings, and in nothing
+/// else.
+std::string wiring(const Fitting&);
 
 /// `text` with the board's names for the stand-ins.
 std::string with_names(std::string_view text, const Board&, const Likeness&);

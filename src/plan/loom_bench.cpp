@@ -3,6 +3,7 @@
 #include "plan/loom_bench.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 #include "base/format.h"
@@ -106,6 +107,37 @@ void doubt_jumpers(const Loom& loom, const Fitting& fitting, std::vector<Finding
   }
 }
 
+/// Of what is judged although nobody has seen it yet.
+std::optional<Finding> plan_note(const Loom& loom) {
+  const auto planned = [&](const std::string& own) {
+    const Evidence* evidence = loom.evidence_of(own);
+    return evidence != nullptr && evidence->kind == EvidenceKind::Plan ? evidence : nullptr;
+  };
+  const Evidence* first = nullptr;
+  int places = 0;
+  for (const Seat& seat : loom.seats) {
+    const Evidence* evidence = seat.state == SeatState::Unknown ? nullptr : planned(seat.evidence);
+    if (evidence == nullptr) continue;
+    if (first == nullptr) first = evidence;
+    ++places;
+  }
+  for (const FittedJumper& fitted : loom.jumpers) {
+    const Evidence* evidence = fitted.rail.empty() ? nullptr : planned(fitted.evidence);
+    if (evidence == nullptr) continue;
+    if (first == nullptr) first = evidence;
+    ++places;
+  }
+  if (first == nullptr) return std::nullopt;
+  Finding finding;
+  finding.rule = Rule::Assumed;
+  finding.weight = Weight::Note;
+  finding.message = format(
+      "where {} of the plugs and jumpers sit is a plan ('{}'): judged as if it were so, seen by nobody yet",
+      places, first->id);
+  finding.first = first->span;
+  return finding;
+}
+
 std::string counted_word(std::size_t n, std::string_view word) {
   return format("{} {}{}", n, word, n == 1 ? "" : "s");
 }
@@ -184,6 +216,7 @@ Assessment assess_loom(const Loom& loom, const LoomBench& bench, const Fitting& 
   Assessment now = assess(fitting);
   std::vector<Finding> doubts = loom_doubts(loom, bench, fitting);
   now.findings.insert(now.findings.end(), doubts.begin(), doubts.end());
+  if (auto note = plan_note(loom)) now.findings.push_back(std::move(*note));
   std::stable_sort(now.findings.begin(), now.findings.end(),
                    [](const Finding& a, const Finding& b) { return a.weight < b.weight; });
   return now;

@@ -8,6 +8,7 @@
 #include "fit/match.h"
 #include "fit/seating.h"
 #include "judge/words.h"
+#include "plan/contact_wire.h"
 
 namespace plugward {
 namespace {
@@ -36,9 +37,11 @@ std::string housing_words(const Fitting& fitting, const Finding& finding) {
     const Plug& plug = plug_of(fitting, p.plug);
     if (!(finding.first == plug.family_span) && !(finding.first == plug.span)) continue;
     const Header& header = header_of(fitting, p.header);
+    const Family* family = fitting.catalogue->find(header.family);
+    const std::string misfit = family == nullptr ? std::string() : misfit_words(*family, plug);
     return format(
-        "another housing for plug '{}': family '{}', {} positions, with its own contacts, crimped anew",
-        plug.id, header.family, header.positions);
+        "another housing for plug '{}': family '{}', {} positions, with its own contacts, crimped anew{}",
+        plug.id, header.family, header.positions, misfit.empty() ? "" : "; " + misfit);
   }
   return "another housing";
 }

@@ -10,6 +10,7 @@
 #include "fit/seating.h"
 #include "judge/words.h"
 #include "plan/adapter_words.h"
+#include "plan/contact_wire.h"
 #include "plan/technique.h"
 
 namespace plugward {
@@ -141,6 +142,38 @@ void add_moves(Heap& heap, const Fitting& fitting, const RepinPlan& plan) {
   add_tools(heap, plan.tools);
 }
 
+PartItem wire(const Gauge& gauge, const WireColour& colour, const std::optional<Millimetres>& length,
+              std::string purpose) {
+  PartItem item;
+  item.kind = PartKind::Wire;
+  item.what = "stranded wire";
+  item.gauge = gauge;
+  item.colour = colour;
+  item.length = length;
+  item.needed = 1;
+  item.purpose = std::move(purpose);
+  return item;
+}
+
+/// Contacts for the leads of a plug in another family; a lead that they do not take is replaced.
+void add_contacts_anew(Heap& heap, const Plug& plug, const Family& family, const std::string& purpose) {
+  for (const Lead& lead : plug.leads) {
+    if (lead.cavity < 1) continue;
+    if (can_crimp(family, lead)) {
+      heap.add(contact("housing", family.id, lead.gauge, purpose));
+      continue;
+    }
+    const Gauge other = nearest_taken(family, *lead.gauge);
+    heap.add(contact("housing", family.id, other,
+                     format("{}; not made for its {} leads: replace them by the wire listed here, or take an "
+                            "adapter lead ('--adapter')",
+                            purpose, to_text(*lead.gauge))));
+    heap.add(wire(
+        other, lead.colour, lead.length,
+        format("instead of the {} lead in cavity {} of '{}'", to_text(*lead.gauge), lead.cavity, plug.id)));
+  }
+}
+
 /// A housing for every plug that does not go on its header; returns how many.
 int add_housings(Heap& heap, const Fitting& fitting) {
   int added = 0;
@@ -153,15 +186,7 @@ int add_housings(Heap& heap, const Fitting& fitting) {
     ++added;
     const Family& family = *fitting.catalogue->find(header.family);
     if (joint_of(family) != Joint::Crimp) continue;
-    for (const Lead& lead : plug.leads) {
-      if (lead.cavity < 1) continue;
-      const bool crimps = !lead.gauge || takes(family, *lead.gauge);
-      heap.add(contact(
-          "housing", header.family, lead.gauge,
-          crimps ? purpose
-                 : purpose + "; the contacts of this family are not made for this gauge: rather take an "
-                             "adapter lead ('--adapter')"));
-    }
+    add_contacts_anew(heap, plug, family, purpose);
     add_tools(heap, {crimp_tool_words(header.family), "wire cutter and stripper"});
   }
   return added;
@@ -191,24 +216,15 @@ void add_wire(Heap& heap, const Adapter& adapter) {
       item.what = format("flat cable, {} conductors", end->positions);
       item.positions = end->positions;
       item.gauge = adapter.leads.front().gauge;
-      item.length = adapter_length / 2.0;
+      item.length = adapter.length / 2.0;
       item.needed = 1;
       item.purpose = adapter.id;
       heap.add(std::move(item));
     }
     return;
   }
-  for (const AdapterLead& lead : adapter.leads) {
-    PartItem item;
-    item.kind = PartKind::Wire;
-    item.what = "stranded wire";
-    item.gauge = lead.gauge;
-    item.colour = lead.colour;
-    item.length = adapter_length;
-    item.needed = 1;
-    item.purpose = adapter.id;
-    heap.add(std::move(item));
-  }
+  for (const AdapterLead& lead : adapter.leads)
+    heap.add(wire(lead.gauge, lead.colour, adapter.length, adapter.id));
 }
 
 void add_ends(Heap& heap, const Adapter& adapter) {

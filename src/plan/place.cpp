@@ -1,331 +1,89 @@
 // SPDX-License-Identifier: MIT
-// Idea: every plug is judged on every header by itself, once for all that are alike (plan/place_judge); that
-// gives a cost for each pair. Placings come out in the order of the sum of these (plan/place_search) and are
-// judged together, cluster by cluster and then as a whole, until the best that was judged is no dearer than
-// the next sum can be. What plugs do to each other (a device that hangs on two plugs, a rail that all load)
-// shows only then, and never makes a placing cheaper.
+// Idea of the jumpers: with all of them stated, the cheapest placing by the sum of its plugs is a lower bound
+// that costs one assignment (plan/placer); what a plug costs on a header is judged once for each position of
+// the jumpers that feed it. Combinations are taken in the order of their bounds and searched in full until
+// the best found costs no more than the next bound.
 //
-//   two limit switches, three limit headers: six placings of equal cost, of which the first two are judged
+//   a fan for 24 V and a header whose jumper chooses 12 V or 24 V: at 12 V it is too weak, bound "one plug
+//   without a header"; at 24 V it is 0, which the search meets: done after one of two
 //
-// Complexity: plugs x headers look-ups, a judgement for each pair of kinds, an assignment for each placing.
-// Not taken: judging all placings (the twin in tests/unit/plan/place_test.cpp).
-// Reference: E. L. Lawler, Management Science 18 (1972) 401, for ranking until the bound is met (from
-// memory).
+// Complexity: combinations x one assignment, and a full search for the few that may win.
+// Not taken: jumper by jumper; two that feed one device hang together.
+// Tested in tests/unit/plan/place_jumpers_test.cpp against a search of all combinations.
 #include "plan/place.h"
 
 #include <algorithm>
-#include <cmath>
 
-#include "base/format.h"
-#include "judge/words.h"
-#include "plan/place_judge.h"
-#include "plan/place_search.h"
+#include "plan/placer.h"
 
 namespace plugward {
 namespace {
 
-/// Distance between the pins 1 of two headers, in 0.1 mm.
-int distance(const Header& one, const Header& two) {
-  return static_cast<int>(std::lround(10.0 * std::hypot((one.x - two.x).value, (one.y - two.y).value)));
+/// Positions of all jumpers, and how good they are at the least.
+struct Combination {
+  std::map<std::string, std::string> jumpers;
+  PlaceCost bound;
+  double volts = 0;  ///< sum over the rails chosen
+};
+
+double volts_of(const Board& board, const std::string& rail) {
+  const Rail* found = board.rail(rail);
+  return found == nullptr ? 0 : found->volts.max.value;
 }
 
-std::vector<std::vector<int>> distances(const Board& board) {
-  std::vector<std::vector<int>> all;
-  for (const Header& one : board.headers) {
-    std::vector<int> line;
-    for (const Header& two : board.headers) line.push_back(distance(one, two));
-    all.push_back(std::move(line));
+std::vector<Combination> combinations(const Fitting& fitting) {
+  std::vector<Combination> all{{fitting.jumpers, {}, 0}};
+  for (const Jumper& jumper : fitting.board->jumpers) {
+    if (fitting.jumpers.contains(jumper.id)) continue;
+    if (all.size() * jumper.rails.size() > most_settings) break;
+    std::vector<Combination> more;
+    for (const Combination& one : all) {
+      for (const std::string& rail : jumper.rails) {
+        more.push_back(one);
+        more.back().jumpers[jumper.id] = rail;
+        more.back().volts += volts_of(*fitting.board, rail);
+      }
+    }
+    if (!more.empty()) all = std::move(more);
   }
   return all;
 }
 
-class Placer {
- public:
-  Placer(const Fitting& fitting, const PlaceOptions& options)
-      : fitting_(fitting), options_(options), judge_(fitting, options.reasons) {
-    for (int p = 0; p < static_cast<int>(fitting.harness->plugs.size()); ++p) {
-      if (!fixed_header(p)) free_.push_back(p);
-    }
-  }
-
-  PlacementPlan run() {
-    for (const int plug : free_) judge_options(plug);
-    search();
-    for (const auto& list : options_of_) plan_.options.insert(plan_.options.end(), list.begin(), list.end());
-    if (options_.rehouse) find_rehousings();
-    return std::move(plan_);
-  }
-
- private:
-  /// A placing that was judged.
-  struct Judged {
-    std::vector<Placement> placements;
-    PlaceCost cost;
-  };
-
-  std::optional<int> fixed_header(int plug) const {
-    for (const Placement& p : fitting_.placements) {
-      if (p.plug == plug) return p.header;
-    }
-    return std::nullopt;
-  }
-
-  void judge_options(int plug) {
-    std::vector<PlaceOption> list;
-    for (int h = 0; h < static_cast<int>(fitting_.board->headers.size()); ++h) {
-      const bool taken = std::any_of(fitting_.placements.begin(), fitting_.placements.end(),
-                                     [&](const Placement& p) { return p.header == h; });
-      if (!taken) list.push_back(judge_.alone(plug, h));
-    }
-    std::stable_sort(list.begin(), list.end(), [](const PlaceOption& a, const PlaceOption& b) {
-      const bool a_apart = a.verdict == Verdict::Apart;
-      const bool b_apart = b.verdict == Verdict::Apart;
-      return a_apart != b_apart ? b_apart : a.cost < b.cost;
-    });
-    options_of_.push_back(std::move(list));
-  }
-
-  bool has_free_plug(int cluster) const {
-    return std::any_of(free_.begin(), free_.end(), [&](int p) { return judge_.cluster_of(p) == cluster; });
-  }
-
-  /// Rows: free plugs.
-  PlacingProblem problem() const {
-    PlacingProblem problem;
-    problem.distance = distances(*fitting_.board);
-    for (std::size_t row = 0; row < free_.size(); ++row) {
-      const int cluster = judge_.cluster_of(free_[row]);
-      std::vector<std::optional<PlaceCost>> line(fitting_.board->headers.size());
-      for (const PlaceOption& option : options_of_[row]) {
-        if (option.verdict == Verdict::Apart) continue;
-        line[static_cast<std::size_t>(option.header)] = option.cost;
-      }
-      problem.cost.push_back(std::move(line));
-      int anchor = static_cast<int>(row);
-      for (std::size_t other = row; other-- > 0;) {
-        if (judge_.cluster_of(free_[other]) == cluster) anchor = static_cast<int>(other);
-      }
-      int from = -1;
-      for (const Placement& p : fitting_.placements) {
-        if (from < 0 && judge_.cluster_of(p.plug) == cluster) from = p.header;
-      }
-      problem.anchor.push_back(from < 0 ? anchor : static_cast<int>(row));
-      problem.fixed_anchor.push_back(from);
-    }
-    return problem;
-  }
-
-  std::vector<Placement> placements_of(const RankedPlacing& placing) const {
-    std::vector<Placement> all = fitting_.placements;
-    for (std::size_t row = 0; row < free_.size(); ++row) {
-      if (placing.headers[row] >= 0) all.push_back({free_[row], placing.headers[row]});
-    }
-    std::sort(all.begin(), all.end(), [](const Placement& a, const Placement& b) { return a.plug < b.plug; });
-    return all;
-  }
-
-  /// Cluster by cluster; nothing when one must not be joined.
-  std::optional<PlaceCost> cost_together(const std::vector<Placement>& placements) {
-    PlaceCost sum;
-    for (std::size_t c = 0; c < judge_.all().size(); ++c) {
-      std::vector<Placement> mine;
-      for (const Placement& p : placements) {
-        if (judge_.cluster_of(p.plug) == static_cast<int>(c)) mine.push_back(p);
-      }
-      if (mine.empty()) continue;
-      const PlaceOption option = judge_.together(static_cast<int>(c), mine);
-      if (option.verdict == Verdict::Apart && has_free_plug(static_cast<int>(c))) return std::nullopt;
-      PlaceCost cost = option.cost;
-      cost.unknown = std::max(cost.unknown, unknown_alone(mine));
-      sum = sum + cost;
-    }
-    return sum;
-  }
-
-  /// Plugs that must be measured first, each by itself.
-  int unknown_alone(const std::vector<Placement>& placements) const {
-    int sum = 0;
-    for (std::size_t row = 0; row < free_.size(); ++row) {
-      for (const Placement& p : placements) {
-        if (p.plug != free_[row]) continue;
-        for (const PlaceOption& option : options_of_[row])
-          sum += option.header == p.header ? option.cost.unknown : 0;
-      }
-    }
-    return sum;
-  }
-
-  Advice advise_all(const std::vector<Placement>& placements, const AdviseOptions& options) const {
-    Fitting joint = fitting_;
-    joint.placements = placements;
-    return advise(joint, options);
-  }
-
-  Advice advise_short(const std::vector<Placement>& placements) const {
-    AdviseOptions options;
-    options.wrong_seatings = options.softer = options.cures = false;
-    return advise_all(placements, options);
-  }
-
-  std::optional<Judged> judged(const RankedPlacing& placing) {
-    Judged result{placements_of(placing), {}};
-    if (result.placements.empty()) return std::nullopt;
-    const auto cost = cost_together(result.placements);
-    if (!cost) return std::nullopt;
-    result.cost = *cost;
-    result.cost.unplaced = placing.cost.unplaced;
-    result.cost.distance = placing.cost.distance;
-    return result;
-  }
-
-  void search() {
-    if (free_.empty()) {
-      if (fitting_.placements.empty()) return;
-      PlacedHarness placed{fitting_.placements, {}, advise_all(fitting_.placements, options_.advice)};
-      placed.cost = cost_of(placed.advice);
-      plan_.best = std::move(placed);
-      return;
-    }
-    RankedPlacings ranked(problem());
-    std::vector<Judged> best;  // the best ones, cheapest first
-    const std::size_t wanted = options_.runner_up ? 2 : 1;
-    int tries = 0;
-    while (const auto next = ranked.next()) {
-      if (best.size() >= wanted && best[wanted - 1].cost <= next->cost) break;
-      if (++tries > options_.joint_tries) {
-        plan_.proven = false;
-        break;
-      }
-      auto one = judged(*next);
-      if (!one || (best.size() >= wanted && best[wanted - 1].cost <= one->cost)) continue;
-      if (!holds_together(*one)) continue;
-      const auto place = std::upper_bound(best.begin(), best.end(), *one,
-                                          [](const Judged& a, const Judged& b) { return a.cost < b.cost; });
-      best.insert(place, std::move(*one));
-      if (best.size() > wanted) best.pop_back();
-      if (best.size() >= wanted && best[wanted - 1].cost <= next->cost) break;
-    }
-    take(best);
-  }
-
-  /// The whole does not fail where its clusters do not; a rail that all load together costs an added part.
-  bool holds_together(Judged& one) const {
-    const Advice advice = advise_short(one.placements);
-    if (fails(advice, one.placements) && !fixed_fails()) return false;
-    const PlaceCost whole = cost_of(advice);
-    const int more = std::max(0, whole.parts - one.cost.parts);
-    one.cost.parts += more;
-    return true;
-  }
-
-  /// What the user has fixed may itself be what must not be joined.
-  bool fixed_fails() const {
-    return !fitting_.placements.empty() && fails(advise_short(fitting_.placements), fitting_.placements);
-  }
-
-  /// What parts cure one by one may still be too much together: an added part draws current too.
-  bool fails(const Advice& without_cures, const std::vector<Placement>& placements) const {
-    if (without_cures.verdict == Verdict::Mate || without_cures.verdict == Verdict::Repin) return false;
-    if (without_cures.verdict == Verdict::Apart) return true;
-    AdviseOptions options;
-    options.wrong_seatings = options.softer = false;
-    return advise_all(placements, options).verdict == Verdict::Apart;
-  }
-
-  void take(std::vector<Judged>& best) {
-    if (best.empty()) return;
-    if (best.size() > 1) {
-      plan_.runner_up = PlacedHarness{best[1].placements, best[1].cost, advise_short(best[1].placements)};
-      plan_.why_it_lost = why_better(best[0].cost, best[1].cost);
-      if (plan_.why_it_lost.empty())
-        plan_.why_it_lost = "equal in all that counts; the board file names it later";
-    }
-    plan_.best =
-        PlacedHarness{best[0].placements, best[0].cost, advise_all(best[0].placements, options_.advice)};
-    find_equals();
-  }
-
-  /// Do both cost the same on every header, alone as they are on their devices?
-  bool equal_everywhere(std::size_t a, std::size_t b) const {
-    const auto by_header = [&](std::size_t row) {
-      std::vector<PlaceOption> list = options_of_[row];
-      std::sort(list.begin(), list.end(),
-                [](const PlaceOption& x, const PlaceOption& y) { return x.header < y.header; });
-      return list;
-    };
-    const auto alone = [&](std::size_t row) {
-      return judge_.all()[static_cast<std::size_t>(judge_.cluster_of(free_[row]))].plugs.size() == 1;
-    };
-    if (!alone(a) || !alone(b)) return false;
-    const auto one = by_header(a);
-    const auto two = by_header(b);
-    return std::equal(one.begin(), one.end(), two.begin(), two.end(),
-                      [](const PlaceOption& x, const PlaceOption& y) {
-                        return x.verdict == y.verdict && x.cost == y.cost;
-                      });
-  }
-
-  void find_equals() {
-    std::vector<bool> done(free_.size(), false);
-    const auto is_placed = [&](std::size_t row) {
-      const auto& all = plan_.best->placements;
-      return std::any_of(all.begin(), all.end(), [&](const Placement& p) { return p.plug == free_[row]; });
-    };
-    for (std::size_t row = 0; row < free_.size(); ++row) {
-      if (done[row] || !is_placed(row)) continue;
-      std::vector<int> equal{free_[row]};
-      for (std::size_t other = row + 1; other < free_.size(); ++other) {
-        if (done[other] || !is_placed(other) || !equal_everywhere(row, other)) continue;
-        done[other] = true;
-        equal.push_back(free_[other]);
-      }
-      if (equal.size() > 1) plan_.equals.push_back(std::move(equal));
-    }
-  }
-
-  /// Plugs that found no header, or only one of which something is not known: split, or joined with another
-  /// plug of the same device.
-  void find_rehousings() {
-    Fitting rest = fitting_;
-    if (plan_.best) rest.placements = plan_.best->placements;
-    const auto badly_off = [&](int plug) {
-      for (const Placement& p : rest.placements) {
-        if (p.plug != plug) continue;
-        return std::any_of(plan_.options.begin(), plan_.options.end(), [&](const PlaceOption& option) {
-          return option.plug == plug && option.header == p.header && option.verdict == Verdict::Measure;
-        });
-      }
-      return true;
-    };
-    std::vector<bool> done(fitting_.harness->plugs.size(), false);
-    for (const int plug : free_) {
-      if (done[static_cast<std::size_t>(plug)] || !badly_off(plug)) continue;
-      std::optional<Rehousing> best = best_split(rest, plug);
-      for (const int other : judge_.all()[static_cast<std::size_t>(judge_.cluster_of(plug))].plugs) {
-        if (other == plug || fixed_header(other)) continue;
-        auto joined = best_join(rest, plug, other);
-        if (joined &&
-            (!best || std::pair(joined->housings, joined->moves) < std::pair(best->housings, best->moves)))
-          best = std::move(joined);
-      }
-      if (!best) continue;
-      for (const int p : best->plugs) done[static_cast<std::size_t>(p)] = true;
-      plan_.rehousings.push_back(std::move(*best));
-    }
-  }
-
-  const Fitting& fitting_;
-  PlaceOptions options_;
-  PlaceJudge judge_;
-  std::vector<int> free_;
-  std::vector<std::vector<PlaceOption>> options_of_;  ///< [row], best first
-  PlacementPlan plan_;
-};
+bool before(const Combination& a, const Combination& b) {
+  return a.bound != b.bound ? a.bound < b.bound : a.volts < b.volts;
+}
 
 }  // namespace
 
 PlacementPlan place(const Fitting& fitting, const PlaceOptions& options) {
-  return Placer(fitting, options).run();
+  PlaceJudge judge(fitting, options.reasons);
+  return Placer(fitting, options, judge).run();
+}
+
+SetAndPlaced place_with_jumpers(const Fitting& fitting, const PlaceOptions& options) {
+  Fitting trial = fitting;
+  PlaceJudge judge(trial, options.reasons);
+  std::vector<Combination> all = combinations(fitting);
+  if (all.size() > 1) {
+    for (Combination& one : all) {
+      trial.jumpers = one.jumpers;
+      one.bound = Placer(trial, options, judge).bound();
+    }
+    std::stable_sort(all.begin(), all.end(), before);
+  }
+  std::optional<SetAndPlaced> best;
+  Combination of_best;
+  for (const Combination& one : all) {
+    if (best && !before(one, of_best)) break;
+    trial.jumpers = one.jumpers;
+    Placer placer(trial, options, judge);
+    SetAndPlaced found{one.jumpers, placer.run()};
+    Combination reached{one.jumpers, placer.reached(found.plan), one.volts};
+    if (best && !before(reached, of_best)) continue;
+    best = std::move(found);
+    of_best = std::move(reached);
+  }
+  return *best;
 }
 
 }  // namespace plugward

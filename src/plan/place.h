@@ -4,12 +4,15 @@
 //   const PlacementPlan p = place(fitting);      // fitting.placements are kept as they are
 //   if (p.best) ... p.best->advice.verdict, p.best->placements
 //
-// The order of preference: nobody harmed; nothing unknown; no added part; no new housing; fewest contacts
-// moved; fewest settings; the headers of plugs that share a device nearest to each other; then the order of
-// the board file, the first plug first.
+//   const SetAndPlaced s = place_with_jumpers(fitting);    // and where the jumpers should sit
+//
+// The order of preference: nobody harmed; nothing unknown; no added part; no new housing; the names that the
+// caller asks for; fewest contacts moved; fewest settings; the headers of plugs that share a device nearest to
+// each other; then the order of the board file, the first plug first.
 #pragma once
 
 #include <compare>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -25,6 +28,7 @@ struct PlaceCost {
   int unknown = 0;   ///< plugs that must be measured first
   int parts = 0;     ///< added parts
   int housings = 0;  ///< new housings
+  int renamed = 0;   ///< how far the headers' names are from those that the plugs come from; see PlaceOptions
   int moves = 0;     ///< contacts moved
   int settings = 0;  ///< directions inverted and the like
   int distance = 0;  ///< 0.1 mm from the header of the first plug that shares a device with this one
@@ -68,10 +72,23 @@ struct PlaceOptions {
   bool rehouse = true;   ///< look for other housings where a plug finds no header
   bool reasons = true;   ///< of the options: without them equal pairs are judged once
   AdviseOptions advice;  ///< what the advice of the best one holds
+  std::vector<std::vector<int>> renamed;  ///< [plug][header], added to that level; empty: names do not count
 };
 
 /// fitting.placements holds the plugs that the user has fixed.
 PlacementPlan place(const Fitting&, const PlaceOptions& = {});
+
+/// Where the jumpers should sit, and the placement with them there.
+struct SetAndPlaced {
+  std::map<std::string, std::string> jumpers;  ///< of all jumpers: stated, or chosen
+  PlacementPlan plan;
+};
+
+/// As `place`, with the jumpers that the fitting does not state in the positions under which the placement
+/// costs least; of equals the lower voltages. Boards with more than `most_settings` combinations of open
+/// jumpers: the last jumpers of the file stay open.
+SetAndPlaced place_with_jumpers(const Fitting&, const PlaceOptions& = {});
+inline constexpr int most_settings = 256;
 
 /// Several harnesses as one: ids of plugs and devices get "HARNESS/" in front when there is more than one.
 Harness merged(const std::vector<const Harness*>&);

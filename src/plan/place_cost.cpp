@@ -9,24 +9,25 @@
 namespace plugward {
 namespace {
 
-std::array<int, 7> levels(const PlaceCost& c) {
-  return {c.unplaced, c.unknown, c.parts, c.housings, c.moves, c.settings, c.distance};
+std::array<int, 8> levels(const PlaceCost& c) {
+  return {c.unplaced, c.unknown, c.parts, c.housings, c.renamed, c.moves, c.settings, c.distance};
 }
 
 }  // namespace
 
 PlaceCost operator+(const PlaceCost& a, const PlaceCost& b) {
-  return {a.unplaced + b.unplaced, a.unknown + b.unknown,   a.parts + b.parts,      a.housings + b.housings,
-          a.moves + b.moves,       a.settings + b.settings, a.distance + b.distance};
+  return {a.unplaced + b.unplaced, a.unknown + b.unknown, a.parts + b.parts,       a.housings + b.housings,
+          a.renamed + b.renamed,   a.moves + b.moves,     a.settings + b.settings, a.distance + b.distance};
 }
 
 std::string why_better(const PlaceCost& better, const PlaceCost& worse) {
   const auto a = levels(better);
   const auto b = levels(worse);
-  const std::array<std::string_view, 7> words{"leaves {} plugs without a header instead of {}",
+  const std::array<std::string_view, 8> words{"leaves {} plugs without a header instead of {}",
                                               "needs {} measurements first instead of {}",
                                               "needs {} added parts instead of {}",
                                               "needs {} new housings instead of {}",
+                                              "keeps nearer to the names of the old headers",
                                               "moves {} contacts instead of {}",
                                               "needs {} settings instead of {}",
                                               ""};

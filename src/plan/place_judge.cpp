@@ -32,34 +32,6 @@ std::string content_of(const Cluster& cluster) {
   return text;
 }
 
-/// The stated jumpers by the names they have in a part of the board.
-std::map<std::string, std::string> stated_in(const Fitting& fitting, const Likeness& like,
-                                             const Board& part) {
-  std::map<std::string, std::string> stated;
-  for (std::size_t j = 0; j < like.jumpers.size(); ++j) {
-    const Jumper& jumper = fitting.board->jumpers[static_cast<std::size_t>(like.jumpers[j])];
-    const auto found = fitting.jumpers.find(jumper.id);
-    if (found == fitting.jumpers.end()) continue;
-    for (std::size_t k = 0; k < jumper.rails.size(); ++k) {
-      if (jumper.rails[k] == found->second) stated[part.jumpers[j].id] = part.jumpers[j].rails[k];
-    }
-  }
-  return stated;
-}
-
-std::string key_of_jumpers(const Fitting& fitting, const Likeness& like) {
-  std::string key;
-  for (const int j : like.jumpers) {
-    const Jumper& jumper = fitting.board->jumpers[static_cast<std::size_t>(j)];
-    const auto found = fitting.jumpers.find(jumper.id);
-    const auto at = found == fitting.jumpers.end()
-                        ? jumper.rails.end()
-                        : std::find(jumper.rails.begin(), jumper.rails.end(), found->second);
-    key += format("/j{}", at - jumper.rails.begin());
-  }
-  return key;
-}
-
 }  // namespace
 
 PlaceCost cost_of(const Advice& advice) {
@@ -118,7 +90,7 @@ PlaceOption PlaceJudge::recall(int cluster, std::vector<Placement> in_cluster) {
   std::vector<int> headers;
   for (const Placement& p : in_cluster) headers.push_back(p.header);
   const Likeness like = likeness(*fitting_.board, headers);
-  std::string key = like.key + key_of_jumpers(fitting_, like);
+  std::string key = like.key + jumper_key(*fitting_.board, like, fitting_.jumpers);
   for (const Placement& p : in_cluster) key += format("/{}", p.plug);
   key += reasons_ ? format("/c{}", cluster) : content_[static_cast<std::size_t>(cluster)];
   auto known = memo_.find(key);
@@ -126,7 +98,7 @@ PlaceOption PlaceJudge::recall(int cluster, std::vector<Placement> in_cluster) {
     const Board part = part_of(*fitting_.board, like);
     for (std::size_t i = 0; i < in_cluster.size(); ++i) in_cluster[i].header = static_cast<int>(i);
     const Fitting small{&part, &clusters_[static_cast<std::size_t>(cluster)].harness, fitting_.catalogue,
-                        in_cluster, stated_in(fitting_, like, part)};
+                        in_cluster, stated_in(*fitting_.board, like, part, fitting_.jumpers)};
     AdviseOptions options;
     options.wrong_seatings = options.softer = options.cures = false;
     const Advice advice = advise(small, options);

@@ -8,7 +8,7 @@
 //   two probes with two plugs each, headers A1 A2 ... B1 B2 far away: bound 8 mm + 8 mm; first anchor on A1:
 //   still 16 mm; second anchor on B1: 16 mm, and its best placing is the answer
 //
-// Levels: the seven fields of a cost become digits of one integer, each digit as wide as the sum over all
+// Levels: the eight fields of a cost become digits of one integer, each digit as wide as the sum over all
 // rows can become, so a higher level outweighs all lower ones whatever they sum up to. Should they not fit
 // into 61 bits, the order of the board file is dropped, then distances are rounded; never anything above.
 //
@@ -26,13 +26,13 @@
 namespace plugward {
 namespace {
 
-constexpr PlaceCost unplaced_cost{1, 0, 0, 0, 0, 0, 0};
-constexpr std::size_t distance_level = 6;
-constexpr std::size_t order_level = 7;
+constexpr PlaceCost unplaced_cost{1, 0, 0, 0, 0, 0, 0, 0};
+constexpr std::size_t distance_level = 7;
+constexpr std::size_t order_level = 8;
 constexpr Cost most_packed = Cost{1} << 61;
 
-std::array<Cost, 7> digits(const PlaceCost& c) {
-  return {c.unplaced, c.unknown, c.parts, c.housings, c.moves, c.settings, c.distance};
+std::array<Cost, 8> digits(const PlaceCost& c) {
+  return {c.unplaced, c.unknown, c.parts, c.housings, c.renamed, c.moves, c.settings, c.distance};
 }
 
 /// The product of the radices, or nothing when it does not fit.
@@ -72,7 +72,7 @@ void RankedPlacings::measure_levels() {
     for (const int d : line) farthest = std::max<Cost>(farthest, d);
   }
   for (std::size_t row = 0; row < problem_.cost.size(); ++row) {
-    std::array<Cost, 7> row_most{1, 0, 0, 0, 0, 0, 0};
+    std::array<Cost, 8> row_most{1, 0, 0, 0, 0, 0, 0, 0};
     for (const auto& cost : problem_.cost[row]) {
       if (!cost) continue;
       const auto here = digits(*cost);

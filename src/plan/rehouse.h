@@ -32,9 +32,10 @@ struct Rehousing {
 };
 
 /// The cheapest way to bring all leads of `plugs` onto `headers`, in housings that fit them; one that fits
-/// already is kept. Nothing when no order of the leads is clean, when a lead's far end is not known, or when
-/// the conductors cannot be moved one by one. Plugs placed by the fitting stay, those in `plugs` excepted.
-/// REQUIRES: one plug and two headers, or two plugs and one header; the headers are free.
+/// already is kept. Nothing when no order of the leads is clean, when a lead's far end is not known, when the
+/// conductors cannot be moved one by one, or when the contacts of the new housing do not take a lead. Plugs
+/// placed by the fitting stay, those in `plugs` excepted. REQUIRES: one plug and two headers, or two plugs
+/// and one header; the headers are free.
 std::optional<Rehousing> rehouse(const Fitting&, const std::vector<int>& plugs,
                                  const std::vector<int>& headers);
 

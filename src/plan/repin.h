@@ -97,12 +97,19 @@ struct Advice {
   int moved = 0;                          ///< contacts moved by the cure, whether or not it is a plan
 };
 
+class WiringMemory;
+
 /// What to leave out when only the verdict is wanted.
 struct AdviseOptions {
   bool wrong_seatings = true;
   bool softer = true;
   bool budget = false;  ///< only for who shows it
   bool cures = true;    ///< false: ADAPT says what to add in words only
+  /// false: what stands is judged only where the verdict needs it. Advice::now may then be empty, and the
+  /// summary may keep silent on harm that it does as it is.
+  bool now = true;
+  /// Where assessments are remembered, for who only counts: names of pins and cavities may be another board's.
+  WiringMemory* wirings = nullptr;
 };
 
 Advice advise(const Fitting&, const AdviseOptions& = {});

@@ -53,8 +53,8 @@ class Problem {
     for (std::size_t p = 0; p < fitting.placements.size(); ++p) collect(static_cast<int>(p));
   }
 
-  std::optional<Target> solve() const {
-    const std::vector<WishGroup> all = groups(*fitting_.harness);
+  std::optional<Target> solve(const std::vector<WishGroup>& all) const {
+    if (!refused_.empty() && !each_refused_finds_a_place(all)) return std::nullopt;
     const auto solution = cheapest_choice(problem_of(all));
     if (!solution) return std::nullopt;
     Target target;
@@ -100,6 +100,34 @@ class Problem {
       const int pin = home.pin_of_cavity[static_cast<std::size_t>(cavity) - 1];
       columns_.push_back({placement, cavity, pin == 0 ? nullptr : &header.pin(pin)});
     }
+  }
+
+  /// False: a lead of a refused place has no other place however its group is used, and nothing need be
+  /// solved.
+  bool each_refused_finds_a_place(const std::vector<WishGroup>& all) const {
+    return std::all_of(refused_.begin(), refused_.end(), [&](const Refused& refused) {
+      const auto row =
+          std::find_if(rows_.begin(), rows_.end(), [&](const Row& r) { return r.id == refused.lead; });
+      if (row == rows_.end()) return true;
+      bool in_a_group = false;
+      for (const WishGroup& group : all) {
+        for (const Alternative& alternative : group.alternatives) {
+          for (const End& end : alternative.ends) {
+            if (end.terminal != row->terminal) continue;
+            in_a_group = true;
+            if (finds_a_place(*row, end)) return true;
+          }
+        }
+      }
+      return !in_a_group;
+    });
+  }
+
+  bool finds_a_place(const Row& row, const End& end) const {
+    return cost_of_insulating(row, end) < forbidden ||
+           std::any_of(columns_.begin(), columns_.end(), [&](const Column& column) {
+             return column.placement == row.id.placement && cost_of(row, column, end) < forbidden;
+           });
   }
 
   /// Rows are leads; columns are cavities, then one place outside for each lead.
@@ -166,7 +194,12 @@ class Problem {
 }  // namespace
 
 std::optional<Target> cheapest_target(const Fitting& fitting, const std::set<Refused>& refused) {
-  return Problem(fitting, refused).solve();
+  return cheapest_target(fitting, groups(*fitting.harness), refused);
+}
+
+std::optional<Target> cheapest_target(const Fitting& fitting, const std::vector<WishGroup>& groups,
+                                      const std::set<Refused>& refused) {
+  return Problem(fitting, refused).solve(groups);
 }
 
 }  // namespace plugward

@@ -37,5 +37,8 @@ struct Target {
 
 /// The cheapest target that uses no refused place; nothing when some terminal finds no pin it suits.
 std::optional<Target> cheapest_target(const Fitting&, const std::set<Refused>& refused = {});
+/// The same for who asks often. REQUIRES: `groups` are those of the harness.
+std::optional<Target> cheapest_target(const Fitting&, const std::vector<WishGroup>& groups,
+                                      const std::set<Refused>& refused);
 
 }  // namespace plugward

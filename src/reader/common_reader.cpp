@@ -11,14 +11,22 @@
 namespace plugward {
 namespace {
 
-constexpr std::array<Word<EvidenceKind>, 8> evidence_kinds{{{"board-print", EvidenceKind::BoardPrint},
-                                                            {"makers-drawing", EvidenceKind::MakersDrawing},
-                                                            {"schematic", EvidenceKind::Schematic},
-                                                            {"measurement", EvidenceKind::Measurement},
-                                                            {"photograph", EvidenceKind::Photograph},
-                                                            {"data-sheet", EvidenceKind::DataSheet},
-                                                            {"standard", EvidenceKind::Standard},
-                                                            {"assumption", EvidenceKind::Assumption}}};
+/// Only a loom tells of what is planned: the last of them.
+constexpr std::array<Word<EvidenceKind>, 9> loom_evidence_kinds{
+    {{"board-print", EvidenceKind::BoardPrint},
+     {"makers-drawing", EvidenceKind::MakersDrawing},
+     {"schematic", EvidenceKind::Schematic},
+     {"measurement", EvidenceKind::Measurement},
+     {"photograph", EvidenceKind::Photograph},
+     {"data-sheet", EvidenceKind::DataSheet},
+     {"standard", EvidenceKind::Standard},
+     {"assumption", EvidenceKind::Assumption},
+     {"plan", EvidenceKind::Plan}}};
+constexpr auto evidence_kinds = [] {
+  std::array<Word<EvidenceKind>, loom_evidence_kinds.size() - 1> kinds{};
+  for (std::size_t i = 0; i < kinds.size(); ++i) kinds[i] = loom_evidence_kinds[i];
+  return kinds;
+}();
 constexpr std::array<Word<Numbering>, 2> numberings{
     {{"zigzag", Numbering::Zigzag}, {"by-row", Numbering::ByRow}}};
 constexpr std::array<Word<KeyState>, 3> key_states{
@@ -46,7 +54,9 @@ void read_evidence(const Reading& reading, XmlTree::Index index, std::vector<Evi
   refuse_children(reading, index);
   const bool fresh = ids.declare(reading, a, static_cast<int>(list.size()));
   Evidence evidence;
-  evidence.kind = a.one_of(Key::Kind, evidence_kinds).value_or(EvidenceKind::Assumption);
+  const bool in_loom = reading.tree.node(0).name == "loom";
+  evidence.kind = (in_loom ? a.one_of(Key::Kind, loom_evidence_kinds) : a.one_of(Key::Kind, evidence_kinds))
+                      .value_or(EvidenceKind::Assumption);
   evidence.revision = a.text(Key::Revision);
   evidence.date = a.date(Key::Date);
   evidence.note = a.text(Key::Note);

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // A device written out: terminals first, then the parts between them. One table row a kind of part.
+// Nodes inside the device, feeds, regulators and what is known of an LED string are there so that a harness
+// with parts built in can be written as a file (model/harness_text.h).
 // Tested in tests/unit/reader/harness_reader_test.cpp.
 #include <algorithm>
 #include <array>
@@ -185,6 +187,31 @@ Part make_source(PartSource& source) {
   return made;
 }
 
+/// What a terminal must be fed with that only added parts draw from.
+Part make_feed(PartSource& source) {
+  const Attributes& a = source.attributes();
+  Load feed;
+  feed.plus = source.terminal(Key::Terminal);
+  feed.minus = feed.plus;
+  feed.needs = a.range<Volts>(Key::Volt, Sign::NotNegative).value_or(Range<Volts>{});
+  feed.reversed = Reversal::Harmless;
+  feed.span = a.element_span();
+  return feed;
+}
+
+Part make_regulator(PartSource& source) {
+  const Attributes& a = source.attributes();
+  Regulator made;
+  made.in = source.terminal(Key::In);
+  made.out = source.terminal(Key::Out);
+  made.minus = source.terminal(Key::Minus);
+  made.volts = a.range<Volts>(Key::Volt, Sign::Positive).value_or(Range<Volts>{});
+  made.needs = a.range<Volts>(Key::Needs, Sign::Positive).value_or(Range<Volts>{});
+  made.limit = a.quantity<Amps>(Key::Limit, Sign::Positive);
+  made.span = a.element_span();
+  return made;
+}
+
 struct PartRow {
   std::string_view element;
   KeySet required;
@@ -192,7 +219,7 @@ struct PartRow {
   Part (*make)(PartSource&);
 };
 
-constexpr std::array<PartRow, 11> part_rows{{
+constexpr std::array<PartRow, 13> part_rows{{
     {"load", {Key::Plus, Key::Minus, Key::Needs, Key::Draws}, {Key::Survives, Key::Reversed}, make_load},
     {"heater", {Key::A, Key::B, Key::Volt, Key::Watt}, {}, make_heater},
     {"resistor", {Key::A, Key::B, Key::Ohm}, {Key::Limit}, make_resistor},
@@ -211,17 +238,20 @@ constexpr std::array<PartRow, 11> part_rows{{
     {"diode", {Key::Anode, Key::Cathode}, {Key::Drop}, make_diode},
     {"join", {Key::A, Key::B}, {}, make_join},
     {"source", {Key::Plus, Key::Minus, Key::Volt}, {}, make_source},
+    {"regulator", {Key::In, Key::Out, Key::Minus, Key::Volt, Key::Needs}, {Key::Limit}, make_regulator},
+    {"feed", {Key::Terminal, Key::Volt}, {}, make_feed},
 }};
 
 void read_terminal(const Reading& reading, XmlTree::Index index, Device& device, Ids& ids) {
   const Attributes a(reading, reading.tree.node(index), {Key::Id},
-                     {Key::Function, Key::Signal, Key::Optional, Key::Withstands});
+                     {Key::Function, Key::Signal, Key::Optional, Key::Inner, Key::Withstands});
   refuse_children(reading, index);
   const bool fresh = ids.declare(reading, a, static_cast<int>(device.terminals.size()));
   Terminal terminal;
   terminal.function = a.one_of(Key::Function, terminal_functions).value_or(TerminalFunction::Passive);
   terminal.signal = a.word(Key::Signal);
   terminal.optional = a.yes_no(Key::Optional).value_or(false);
+  terminal.inner = a.yes_no(Key::Inner).value_or(false);
   terminal.withstands = a.range<Volts>(Key::Withstands);
   terminal.span = a.element_span();
   if (!fresh) return;
@@ -229,9 +259,37 @@ void read_terminal(const Reading& reading, XmlTree::Index index, Device& device,
   device.terminals.push_back(std::move(terminal));
 }
 
+void read_leds(const Reading& reading, XmlTree::Index index, Device& device) {
+  const Attributes a(reading, reading.tree.node(index), {Key::Count, Key::Each},
+                     {Key::Brightness, Key::Loop});
+  refuse_children(reading, index);
+  if (device.leds) {
+    reading.fault(Rule::Conflict, a.name_span(), "'leds' stands twice in one 'device'")
+        .help("describe each string as a device of its own");
+    return;
+  }
+  LedString leds;
+  leds.count = a.number(Key::Count, 1, 10000).value_or(0);
+  leds.each = a.quantity<Amps>(Key::Each, Sign::Positive).value_or(Amps{});
+  leds.brightness = a.part_of_whole(Key::Brightness);
+  leds.loop = a.quantity<Ohms>(Key::Loop, Sign::Positive);
+  device.leds = leds;
+}
+
+/// Which of the common devices it is; "" when it is none.
+std::string read_kind(const Attributes& a) {
+  std::array<Word<std::string_view>, shorthand_count> kinds;
+  for (std::size_t i = 0; i < kinds.size(); ++i) {
+    const std::string_view name = all_shorthands()[i].element;
+    kinds[i] = {name, name};
+  }
+  return std::string(a.one_of(Key::Kind, kinds).value_or(""));
+}
+
 void refuse_device_child(const Reading& reading, const XmlNode& device, const XmlNode& child) {
   std::vector<std::string_view> names{"terminal"};
   for (const PartRow& row : part_rows) names.push_back(row.element);
+  names.push_back("leds");
   refuse_child(reading, device, child, names);
 }
 
@@ -283,6 +341,7 @@ ReadDevice read_device(const Reading& reading, XmlTree::Index index, const Attri
   const XmlNode& node = reading.tree.node(index);
   ReadDevice read;
   read.device.use = a.word(Key::Use);
+  read.device.kind = read_kind(a);
   Ids ids("terminal");
   for (const XmlTree::Index child : reading.tree.children(index)) {
     if (reading.tree.node(child).name == "terminal") read_terminal(reading, child, read.device, ids);
@@ -290,6 +349,10 @@ ReadDevice read_device(const Reading& reading, XmlTree::Index index, const Attri
   for (const XmlTree::Index child : reading.tree.children(index)) {
     const XmlNode& part = reading.tree.node(child);
     if (part.name == "terminal") continue;
+    if (part.name == "leds") {
+      read_leds(reading, child, read.device);
+      continue;
+    }
     const auto row = std::find_if(part_rows.begin(), part_rows.end(),
                                   [&](const PartRow& candidate) { return candidate.element == part.name; });
     if (row == part_rows.end()) {

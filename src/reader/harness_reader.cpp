@@ -40,7 +40,8 @@ void read_any_device(const Reading& reading, XmlTree::Index index, Harness& harn
   const XmlNode& node = reading.tree.node(index);
   const Shorthand* shorthand = find_shorthand(node.name);
   const KeySet required = shorthand == nullptr ? device_required : shorthand->required | KeySet{Key::Id};
-  const KeySet optional = shorthand == nullptr ? device_optional : shorthand->optional | device_optional;
+  const KeySet optional = 
+      device_optional | (shorthand == nullptr ? KeySet{Key::Kind} : shorthand->optional);
   const Attributes a(reading, node, required, optional);
   const bool fresh = names.ids.declare(reading, a, static_cast<int>(harness.devices.size()));
   ReadDevice read = shorthand == nullptr ? read_device(reading, index, a)

@@ -27,7 +27,7 @@ struct ReadDevice {
 /// A 'device' written out: its terminals and parts.
 ReadDevice read_device(const Reading&, XmlTree::Index, const Attributes&);
 inline constexpr KeySet device_required{Key::Id, Key::Use};
-inline constexpr KeySet device_optional{Key::Title, Key::Evidence};
+inline constexpr KeySet device_optional{Key::Title, Key::Evidence};  ///< in one line as well
 
 /// A device in one line ("fan", "motor" ...): the attributes it takes, and what the line stands for.
 struct Shorthand {
@@ -37,7 +37,8 @@ struct Shorthand {
   void (*expand)(const Attributes&, Device&);
 };
 const Shorthand* find_shorthand(std::string_view element);
-std::span<const Shorthand> all_shorthands();
+inline constexpr std::size_t shorthand_count = 10;
+std::span<const Shorthand, shorthand_count> all_shorthands();
 
 /// The devices that leads may go to.
 struct DeviceNames {

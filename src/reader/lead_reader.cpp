@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// A lead goes to TERMINAL, when only one device has it, or to DEVICE.TERMINAL. Ids may hold dots themselves,
-// so every dot is tried as the one between the two. Tested in tests/unit/reader/harness_reader_test.cpp.
+// A lead goes to TERMINAL, when only one device has it, or to DEVICE.TERMINAL. Tested in
+// tests/unit/reader/harness_reader_test.cpp.
 #include <algorithm>
 #include <array>
 
@@ -10,27 +10,13 @@
 namespace plugward {
 namespace {
 
-std::vector<TerminalRef> find_terminals(const Harness& harness, std::string_view name) {
-  std::vector<TerminalRef> found;
-  const auto device_count = static_cast<int>(harness.devices.size());
-  for (int d = 0; d < device_count; ++d) {
-    const Device& device = harness.devices[static_cast<std::size_t>(d)];
-    if (const auto t = device.terminal(name)) found.push_back({d, *t});
-    const bool named =
-        name.size() > device.id.size() && name.starts_with(device.id) && name[device.id.size()] == '.';
-    if (!named) continue;
-    if (const auto t = device.terminal(name.substr(device.id.size() + 1))) found.push_back({d, *t});
-  }
-  return found;
-}
-
 /// All that 'to' may say; with the device in front when there are several, or when `like` has it so.
 std::vector<std::string> all_terminals(const Harness& harness, std::string_view like) {
   const bool bare = harness.devices.size() == 1 && like.find('.') == like.npos;
   std::vector<std::string> names;
   for (const Device& device : harness.devices) {
     for (const Terminal& terminal : device.terminals) {
-      names.push_back(bare ? terminal.id : format("{}.{}", device.id, terminal.id));
+      if (!terminal.inner) names.push_back(bare ? terminal.id : format("{}.{}", device.id, terminal.id));
     }
   }
   return names;
@@ -49,8 +35,15 @@ std::optional<TerminalRef> read_to(const Reading& reading, const Attributes& a, 
                                    const DeviceNames& devices) {
   const std::string_view name = a.text(Key::To);
   if (name.empty()) return std::nullopt;
-  const std::vector<TerminalRef> found = find_terminals(harness, name);
-  if (found.size() == 1) return found.front();
+  const std::vector<TerminalRef> found = harness.terminals_named(name);
+  if (found.size() == 1) {
+    const Terminal& terminal = harness.terminal(found.front());
+    if (!terminal.inner) return found.front();
+    a.conflict(Key::To, format("terminal '{}' is inside the device: no lead goes there", terminal.id))
+        .note(terminal.span, "it is declared here")
+        .help("lead to the terminal in front of it, or delete 'inner' there");
+    return std::nullopt;
+  }
   if (found.size() > 1) {
     std::vector<std::string> ways;
     for (const TerminalRef& ref : found) ways.push_back(format("'{}'", harness.terminal_name(ref)));

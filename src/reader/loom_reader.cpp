@@ -7,6 +7,7 @@
 #include <array>
 #include <charconv>
 #include <map>
+#include <utility>
 
 #include "base/format.h"
 #include "reader/common_reader.h"
@@ -104,44 +105,52 @@ bool read_plug_name(const Reading& reading, const Attributes& a, const Ids& harn
   return true;
 }
 
-/// Cavity by cavity, the cavity in the file of the lead that sits there, or "-".
+/// Cavity by cavity, the cavity in the file of the lead that sits there, or "-". Every word that is none is
+/// reported at its place; then the list is empty.
 std::vector<int> read_leads_now(const Reading& reading, const Attributes& a) {
   std::vector<int> leads;
   if (!a.has(Key::Leads)) return leads;
   const std::string_view text = a.text(Key::Leads);
+  const Span whole = a.span(Key::Leads);
+  const bool verbatim = whole.end - whole.begin == text.size();  // nothing written as an entity
   std::vector<bool> used(static_cast<std::size_t>(reading.limits.positions) + 1);
-  const auto fault = [&](Rule rule, std::string message) {
-    reading.fault(rule, a.span(Key::Leads), std::move(message))
-        .help(
-            "cavity by cavity, the cavity in the file of the lead that sits there now, or '-' for an empty "
-            "one: \"2 1 -\"");
-    leads.clear();
+  bool faulty = false;
+  const auto fault = [&](Rule rule, std::size_t begin, std::size_t end, std::string message) {
+    Span place = whole;
+    if (verbatim) {
+      place.begin = whole.begin + static_cast<std::uint32_t>(begin);
+      place.end = whole.begin + static_cast<std::uint32_t>(end);
+    }
+    Diagnostic& diagnostic = reading.fault(rule, place, std::move(message));
+    if (std::exchange(faulty, true)) return;  // one help will do for the list
+    diagnostic.help(
+        "cavity by cavity, the cavity in the file of the lead that sits there now, or '-' for an empty one: "
+        "\"2 1 -\"");
   };
   std::size_t begin = text.find_first_not_of(' ');
   while (begin < text.size()) {
     const std::size_t end = std::min(text.find(' ', begin), text.size());
     const std::string_view word = text.substr(begin, end - begin);
-    begin = text.find_first_not_of(' ', end);
+    const std::size_t at = std::exchange(begin, text.find_first_not_of(' ', end));
     if (word == "-") {
       leads.push_back(0);
       continue;
     }
     int lead = 0;
     const auto [stop, error] = std::from_chars(word.data(), word.data() + word.size(), lead);
-    const bool whole = error == std::errc() && stop == word.data() + word.size() && word.front() != '0';
-    if (!whole || lead < 1 || lead > reading.limits.positions) {
-      fault(Rule::BadNumber, format("leads: '{}' is no cavity", word));
-      return leads;
+    const bool number = error == std::errc() && stop == word.data() + word.size() && word.front() != '0';
+    if (!number || lead < 1 || lead > reading.limits.positions) {
+      fault(Rule::BadNumber, at, end, format("leads: '{}' is no cavity", word));
+    } else if (used[static_cast<std::size_t>(lead)]) {
+      fault(Rule::DoubledPosition, at, end, format("leads: the lead of cavity {} stands twice", lead));
+    } else {
+      used[static_cast<std::size_t>(lead)] = true;
+      leads.push_back(lead);
     }
-    if (used[static_cast<std::size_t>(lead)]) {
-      fault(Rule::DoubledPosition, format("leads: the lead of cavity {} stands twice", lead));
-      return leads;
-    }
-    used[static_cast<std::size_t>(lead)] = true;
-    leads.push_back(lead);
   }
-  if (leads.empty() && !text.empty()) fault(Rule::BadWord, "leads: no cavity is named");
-  return leads;
+  if (leads.empty() && !faulty && !text.empty())
+    fault(Rule::BadWord, 0, text.size(), "leads: no cavity is named");
+  return faulty ? std::vector<int>{} : leads;
 }
 
 void read_seat(const Reading& reading, XmlTree::Index index, Loom& loom, LoomNames& names) {

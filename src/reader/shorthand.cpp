@@ -218,7 +218,7 @@ void expand_optical_switch(const Attributes& a, Device& device) {
   expand_sensor(a, device, "limit", "S", OutputKind::PushPull);
 }
 
-constexpr std::array<Shorthand, 10> shorthands{{
+constexpr std::array<Shorthand, shorthand_count> shorthands{{
     {"dry-switch", {Key::Use, Key::Rests}, {Key::Signal}, expand_dry_switch},
     {"fan", {Key::Needs, Key::Draws}, {Key::Survives, Key::Reversed, Key::Sense, Key::Control}, expand_fan},
     {"heater-element", {Key::Volt, Key::Watt}, {Key::Use}, expand_heater_element},
@@ -248,7 +248,7 @@ const Shorthand* find_shorthand(std::string_view element) {
   return row == shorthands.end() ? nullptr : &*row;
 }
 
-std::span<const Shorthand> all_shorthands() {
+std::span<const Shorthand, shorthand_count> all_shorthands() {
   return shorthands;
 }
 

@@ -46,7 +46,7 @@ Json lead_json(const Fitting& fitting, const Adapter& adapter, const AdapterLead
   json["b"] = lead.b;
   json["colour"] = to_code(lead.colour);
   json["gauge"] = to_text(lead.gauge);
-  json["length_mm"] = number_or_null(adapter_length.value);
+  json["length_mm"] = number_or_null(adapter.length.value);
   json["cable_colour"] = to_code(cable.colour);
   json["terminal"] = cable.to ? Json(fitting.harness->terminal_name(*cable.to)) : Json(nullptr);
   return json;

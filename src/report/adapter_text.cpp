@@ -60,7 +60,7 @@ void write_table(Paper& paper, const Fitting& fitting, const Adapter& adapter) {
       {"A", "B", "colour", "gauge", "length", "from the cable", "meets"}};
   for (const AdapterLead& lead : adapter.leads) {
     rows.push_back({format("{}", lead.a), format("{}", lead.b), to_code(lead.colour), to_text(lead.gauge),
-                    to_text(adapter_length),
+                    to_text(adapter.length),
                     lead_with_terminal(*fitting.harness, plug.leads[static_cast<std::size_t>(lead.lead)]),
                     format("{}.{} {}", header.id, lead.b, pin_words(fitting, header.pin(lead.b)))});
   }

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "plan/place.h"
+#include "plan/swap.h"
 #include "plan/target.h"
 #include "support/big_world.h"
 
@@ -130,5 +131,13 @@ int main() {
   const double ms = median_of(5, [&] { place(world->fitting(), options); });
   std::printf("place, 60 plugs on 64 headers: %.1f ms (bar: under 100), %zu placed, %s\n", ms,
               plan.best ? plan.best->placements.size() : 0, plan.proven ? "proven" : "not proven");
+
+  // The same machine, as it was just placed, to a second board like it on which no jumper is stated.
+  Fitting machine = world->fitting();
+  if (plan.best) machine.placements = plan.best->placements;
+  const auto swap = plan_swap(machine, world->board, {});
+  const double swap_ms = median_of(5, [&] { plan_swap(machine, world->board, {}); });
+  std::printf("swap, 60 plugs to a board of 64 headers, 3 jumpers open: %.1f ms (bar: under 100), %d go over, %s\n", swap_ms,
+              static_cast<int>(swap->after.placements.size()), swap->proven ? "proven" : "not proven");
   return 0;
 }

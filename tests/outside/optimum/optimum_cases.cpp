@@ -259,7 +259,7 @@ void print_target(std::mt19937& random) {
 }
 
 Levels levels_of(const PlaceCost& c) {
-  return {c.unplaced, c.unknown, c.parts, c.housings, c.moves, c.settings, c.distance};
+  return {c.unplaced, c.unknown, c.parts, c.housings, c.renamed, c.moves, c.settings, c.distance};
 }
 
 void print_place(std::mt19937& random) {
@@ -288,7 +288,7 @@ void print_place(std::mt19937& random) {
         continue;
       }
       const PlaceCost cost{
-          0, pick(3) == 0 ? 1 : 0, pick(2) == 0 ? 1 : 0, pick(2) == 0 ? 1 : 0, pick(4), pick(1), 0};
+          0, pick(3) == 0 ? 1 : 0, pick(2) == 0 ? 1 : 0, pick(2) == 0 ? 1 : 0, pick(2), pick(4), pick(1), 0};
       line.emplace_back(cost);
       text += format("{}[{},{}]", text.empty() ? "" : ",", h, list(levels_of(cost)));
     }

@@ -105,7 +105,7 @@ def program_of_target(instance):
 
 
 def program_of_place(instance):
-    program = Program(7)
+    program = Program(8)
     in_header = {}
     goes = [dict(line) for line in instance["cost"]]
     for r, line in enumerate(instance["cost"]):
@@ -127,7 +127,7 @@ def program_of_place(instance):
                 if far == 0 or a == h:
                     continue
                 w = f"w_{r}_{h}_{a}"
-                program.binary(w, [0] * 6 + [far])
+                program.binary(w, [0] * 7 + [far])
                 program.rows.append(({w: 1, f"x_{r}_{h}": -1, f"x_{anchor}_{a}": -1}, ">=", -1))
     return program
 

@@ -71,8 +71,9 @@ TEST_CASE("options: faults are named with what was meant") {
        "'check' takes a board file and one or more harness files, in any order; or one loom file alone; 0 "
        "words "
        "were given"},
-      {{"draw", "a"},
-       "'draw' takes a board file and one or more harness files, in any order; 1 word was given"},
+      {{"draw"}, "'draw' takes a board file and one or more harness files, in any order; 0 words were given"},
+      {{"list", "a", "b", "c"},
+       "'list' takes families [FAMILY], functions, colours, gauges or rules; 3 words were given"},
       {{"check", "a", "b", "--at", "control"}, "'--at control' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--at", "=J9"}, "'--at =J9' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--seen", "control="},
@@ -83,6 +84,14 @@ TEST_CASE("options: faults are named with what was meant") {
       {{"check", "a", "b", "--max-errors", "-1"}, "'--max-errors' takes a whole number from 0 on"},
       {{"check", "a", "b", "--max-errors", "some"}, "'--max-errors' takes a whole number from 0 on"},
       {{"check", "a", "b", "--at"}, "--at: 1 required PLUG=HEADER missing"},
+      {{"repin", "a", "b", "--adapter", "--length", "150"}, "--length: '150' has no unit: write '150 mm'"},
+      {{"repin", "a", "b", "--adapter", "--length", "-1 mm"},
+       "--length: '-1 mm' is not from 30 mm to 10000 mm"},
+      {{"parts", "a", "b", "--adapter", "--length", "11000 mm"},
+       "--length: '11000 mm' is not from 30 mm to 10000 mm"},
+      {{"parts", "a", "b", "--length", "150 mm"},
+       "'--length' is that of the lead between: it goes with '--adapter'"},
+      {{"check", "a", "b", "--length", "150 mm"}, "unknown option '--length'"},
       {{"explain"}, "'explain' takes the word in [...] behind a message; 0 words were given"},
       {{"explain", "overvoltage", "--at", "p=J1"}, "unknown option '--at'"},
   };

@@ -95,24 +95,6 @@ TEST_CASE("the board is drawn at a round scale, in the middle of its room") {
   }
 }
 
-TEST_CASE("a leader ends at the edge of its header") {
-  BoardPicture picture;
-  picture.headers = {{40, 20, 60, 30}};
-  struct Row {
-    Point from, end;
-  };
-  const Row rows[] = {{{0, 25}, {40, 25}},
-                      {{100, 25}, {60, 25}},
-                      {{50, 0}, {50, 20}},
-                      {{0, 0}, {40, 20}},
-                      {{50, 28}, {50, 28}}};
-  for (const Row& row : rows) {
-    const Point end = leader_end(picture, {row.from, 0});
-    CHECK(end.x == doctest::Approx(row.end.x));
-    CHECK(end.y == doctest::Approx(row.end.y));
-  }
-}
-
 TEST_CASE("look-alikes: the same family and positions near by, on the same side of the board") {
   const test::LoomPtr loom = test::four_fans();
   // J4 is on the underside; J3 has another family; J5 takes no plug and looks like J1 and J2.

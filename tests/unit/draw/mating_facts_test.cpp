@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include "draw/panel_words.h"
 #include "unit/draw/fixtures.h"
 
 namespace plugward {
@@ -83,7 +84,8 @@ TEST_CASE("what is found of a part is flagged at the leads of its ends") {
   CHECK(flags_of_lead(placed, 3) == "1");
 }
 
-TEST_CASE("a device written in one line: only the terminal that is named is flagged, not all that share its span") {
+TEST_CASE(
+    "a device written in one line: only the terminal that is named is flagged, not all that share its span") {
   const test::FixturePtr f = test::motor_mates();
   f->advice.verdict = Verdict::Adapt;
   Finding level;
@@ -161,43 +163,112 @@ TEST_CASE("cures without a tool come first in panel and description") {
             0) == 0);
 }
 
-TEST_CASE("wrong seatings of this plug that do harm are warned of where it is to be plugged in") {
+TEST_CASE("wrong seatings of this plug are told worst first, save where it is kept apart") {
   const test::FixturePtr f = test::probe_to_repin();
   f->advice.plan->cautions.clear();
-  f->advice.wrong = {seated("on the neighbour 'J1' (MOTOR X)", Weight::Harm, 1),
-                     seated("turned by 180 degrees", Weight::Harm),
-                     seated("shifted by 1 towards pin 3", Weight::Harm),
-                     seated("shifted by 1 towards pin 1", Weight::Fault)};
-  const std::string moves =
-      "#Moves, in this order\n"
-      "1|take BN (G) out of cavity 1 and hold it beside the housing\n"
-      "2|move OG (P) from cavity 3 to cavity 1\n"
-      "3|seat BN (G), the one held, in cavity 3\n"
-      "|Then plug in, and check that cavity 1 meets pin 1.\n";
-  const std::string summary = "|Exchange the contacts in cavities 1 and 3; then the plug may be mated.\n";
+  const RepinPlan plan = *f->advice.plan;
+  const SeatingJudgement turned = seated("turned by 180 degrees", Weight::Harm),
+                         up = seated("shifted by 1 towards pin 3", Weight::Harm),
+                         down = seated("shifted by 1 towards pin 1", Weight::Fault),
+                         other = seated("on the neighbour 'J1' (MOTOR X)", Weight::Harm, 1),
+                         none = seated("on the neighbour 'J2' (MOTOR Y)", Weight::Note);
+  struct Row {
+    std::string name;
+    Verdict verdict;
+    bool plan;
+    std::vector<SeatingJudgement> wrong;
+    std::string told, last;
+  };
+  const std::vector<Row> rows{
+      {"after the moves; another plug's and harmless ones are left out",
+       Verdict::Repin,
+       true,
+       {other, turned, up, down, none},
+       "#Mind how it goes on, after the moves\n"
+       "–|turned by 180 degrees: harm\n"
+       "–|shifted by 1 towards pin 3: harm\n",
+       "#Other wrong ways to plug it in\n"
+       "–|does not work: shifted by 1 towards pin 1\n"},
+      {"many",
+       Verdict::Repin,
+       true,
+       {turned, up, seated("a", Weight::Harm), seated("b", Weight::Harm), seated("c", Weight::Harm), down,
+        seated("d", Weight::Fault), seated("e", Weight::Doubt), seated("f", Weight::Doubt)},
+       "#Mind how it goes on, after the moves\n"
+       "–|turned by 180 degrees: harm\n"
+       "–|shifted by 1 towards pin 3: harm\n"
+       "–|a: harm\n"
+       "|… 2 more\n",
+       "#Other wrong ways to plug it in\n"
+       "–|harm as well: b; c\n"
+       "–|does not work: shifted by 1 towards pin 1; d\n"
+       "–|not known: e; f\n"},
+      {"nothing that matters", Verdict::Repin, true, {none}, "", ""},
+      {"no harm",
+       Verdict::Repin,
+       true,
+       {down},
+       "",
+       "#Mind how it goes on, after the moves\n–|does not work: shifted by 1 towards pin 1\n"},
+      {"mates", Verdict::Mate, false, {turned}, "#Mind how it goes on\n–|turned by 180 degrees: harm\n", ""},
+      {"parts with values",
+       Verdict::Adapt,
+       true,
+       {turned},
+       "#Mind how it goes on, with the parts built in\n–|turned by 180 degrees: harm\n",
+       ""},
+      {"parts in words only",
+       Verdict::Adapt,
+       false,
+       {turned},
+       "#Mind how it goes on; judged as it is now\n–|turned by 180 degrees: harm\n",
+       ""},
+      {"not known yet",
+       Verdict::Measure,
+       false,
+       {turned},
+       "#Mind how it goes on; judged as it is now\n–|turned by 180 degrees: harm\n",
+       ""},
+      {"kept apart", Verdict::Apart, false, {turned}, "", ""},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.name);
+    f->advice.verdict = row.verdict;
+    f->advice.plan.reset();
+    if (row.plan) f->advice.plan = plan;
+    f->advice.wrong.clear();
+    const std::string without = panel_of(*f);
+    f->advice.wrong = row.wrong;
+    const std::string summary = "|Exchange the contacts in cavities 1 and 3; then the plug may be mated.\n";
+    REQUIRE(without.rfind(summary, 0) == 0);
+    CHECK(panel_of(*f) == summary + row.told + without.substr(summary.size()) + row.last);
+  }
+}
+
+TEST_CASE("an added part is told with the steps to build it in") {
+  const test::FixturePtr f = test::led_to_adapt();
+  f->advice.now.findings.clear();
+  Cure one;
+  one.what = "A voltage divider in the BK lead: 6.8 kohm and 910 ohm.";
+  one.steps = {"power off", "cut the BK lead"};
+  f->advice.cures = {one};
+  const std::string summary = "|Put a level buffer into the data line, then plug in.\n#Add first\n";
   CHECK(panel_of(*f) == summary +
-                            "#Mind how it goes on, after the moves\n"
-                            "–|turned by 180 degrees: harm\n"
-                            "–|shifted by 1 towards pin 3: harm\n" +
-                            moves);
-
-  f->advice.wrong.push_back(seated("a", Weight::Harm));
-  f->advice.wrong.push_back(seated("b", Weight::Harm));
+                            "–|A voltage divider in the BK lead: 6.8 kohm and 910 ohm.\n"
+                            "|power off\n"
+                            "|cut the BK lead\n");
+  Cure two;
+  two.what = "A pull-up of 10 kohm.";
+  two.steps = {"solder it on"};
+  f->advice.cures.push_back(two);
+  f->advice.uncured = {"a regulator"};
   CHECK(panel_of(*f) == summary +
-                            "#Mind how it goes on, after the moves\n"
-                            "–|turned by 180 degrees: harm\n"
-                            "–|shifted by 1 towards pin 3: harm\n"
-                            "–|a: harm\n"
-                            "|… 1 more\n" +
-                            moves);
-
-  f->advice.wrong = {seated("shifted by 1 towards pin 1", Weight::Fault)};
-  CHECK(panel_of(*f) == summary + moves);
-
-  f->advice.verdict = Verdict::Apart;
-  f->advice.plan.reset();
-  f->advice.wrong = {seated("turned by 180 degrees", Weight::Harm)};
-  CHECK(panel_of(*f) == summary);
+                            "1|A voltage divider in the BK lead: 6.8 kohm and 910 ohm.\n"
+                            "|power off\n"
+                            "|cut the BK lead\n"
+                            "2|A pull-up of 10 kohm.\n"
+                            "|solder it on\n"
+                            "|a regulator\n");
 }
 
 TEST_CASE("a plug that mates is warned of before its leads are listed") {

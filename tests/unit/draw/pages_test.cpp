@@ -11,6 +11,8 @@
 #include "base/file.h"
 #include "base/format.h"
 #include "draw/canvas.h"
+#include "draw/mating_picture.h"
+#include "draw/panel_words.h"
 #include "draw/placement_picture.h"
 #include "draw/shapes.h"
 #include "unit/draw/fixtures.h"
@@ -67,11 +69,16 @@ TEST_CASE(
         CHECK(faults(pages[i], *measure) == "");
         CHECK(contains(texts(pages[i]), format("page {} of {}\n", i + 1, pages.size())));
       }
-      // The last pages are those of the plugs, in the order of their tags.
-      for (std::size_t tag = 1; tag <= plugs; ++tag) {
-        const Scene& page = pages[pages.size() - plugs + tag - 1];
-        CHECK(first_words(*find_group(page, "title")).text == format("{}", tag));
+      // Behind the board and its list come the sheets of the plugs, in the order of their tags.
+      std::vector<std::string> tags;
+      for (const Scene& page : pages) {
+        const std::string tag = first_words(*find_group(page, "title")).text;
+        const bool picture = find_group(page, "words beside the picture") != nullptr;
+        if (picture) tags.push_back(tag);
+        if (find_group(page, "words that go on") != nullptr) CHECK(tag == tags.back());
       }
+      REQUIRE(tags.size() == plugs);
+      for (std::size_t tag = 1; tag <= plugs; ++tag) CHECK(tags[tag - 1] == format("{}", tag));
       if (plugs > 30) continue;
       CHECK(faults(placement_image(loom->fitting, loom->advice, {sheet, View::WireSide}, *measure),
                    *measure) == "");
@@ -113,6 +120,58 @@ TEST_CASE("each callout names the header of its plug, and its leader ends there"
   }
 }
 
+namespace {
+
+/// The words under the title, without the breaks between lines and without "continued".
+std::string running_words(const Scene& page, const std::string& group) {
+  std::string all;
+  const Group* words = find_group(page, group);
+  if (words == nullptr) return all;
+  for (const auto& item : words->items) {
+    if (const Words* w = std::get_if<Words>(&item)) all += w->text + " ";
+  }
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("on paper every word of a plug stands beside its picture or behind it; in one image below it") {
+  const auto measure = make_text_measure();
+  for (const test::LoomPtr& loom : looms()) {
+    if (loom->fitting.placements.size() > 14) continue;
+    CAPTURE(loom->name);
+    loom->advice = advise(loom->fitting, {.softer = false});
+    for (const SheetSize& sheet : {a4_landscape, letter_landscape}) {
+      const PlacementFacts facts = gather_placement(loom->fitting, loom->advice, sheet);
+      const std::vector<Scene> pages =
+          placement_pages(loom->fitting, loom->advice, {sheet, View::WireSide}, *measure);
+      const Scene image = placement_image(loom->fitting, loom->advice, {sheet, View::WireSide}, *measure);
+      for (const int placement : facts.by_tag) {
+        const std::string tag = format("{}", facts.callouts.slots[static_cast<std::size_t>(placement)].tag);
+        CAPTURE(tag);
+        std::string on_paper;
+        for (const Scene& page : pages) {
+          if (first_words(*find_group(page, "title")).text != tag) continue;
+          CHECK(faults(page, *measure) == "");
+          on_paper +=
+              running_words(page, "words beside the picture") + running_words(page, "words that go on");
+        }
+        const std::string in_image = running_words(image, format("plug {}: words", tag));
+        const MatingFacts one =
+            gather(loom->fitting, facts.plugs[static_cast<std::size_t>(placement)].advice, placement);
+        for (const Paragraph& p : panel_text(one)) {
+          CAPTURE(p.text);
+          std::string first = p.text.substr(0, p.text.find(' '));  // lines break in different places
+          CHECK(contains(on_paper, first));
+          CHECK(contains(in_image, first));
+        }
+        CHECK_FALSE(contains(on_paper, "text report"));
+        CHECK_FALSE(contains(in_image, "text report"));
+      }
+    }
+  }
+}
+
 TEST_CASE("a list follows when the board's sheet had to leave something out") {
   const auto measure = make_text_measure();
   struct Row {
@@ -123,10 +182,12 @@ TEST_CASE("a list follows when the board's sheet had to leave something out") {
     const test::LoomPtr loom = test::generated_loom(7, row.plugs);
     const std::vector<Scene> pages = placement_pages(loom->fitting, loom->advice, {}, *measure);
     CAPTURE(row.plugs);
-    CHECK((pages.size() > loom->fitting.placements.size() + 1) == row.lists);
-    if (!row.lists) continue;
     std::string lists;
-    for (std::size_t i = 1; i < pages.size() - loom->fitting.placements.size(); ++i) lists += texts(pages[i]);
+    for (const Scene& page : pages) {
+      if (contains(texts(page), "List of plugs")) lists += texts(page);
+    }
+    CHECK(!lists.empty() == row.lists);
+    if (!row.lists) continue;
     for (int tag = 1; tag <= row.plugs; ++tag) {
       bool found = false;
       for (const Scene& page : pages)

@@ -63,6 +63,49 @@ TEST_CASE("what only all together bring about counts against every plug that it 
   }
 }
 
+TEST_CASE("a plug that takes the verdict of the whole does not show the parts of the others") {
+  const test::LoomPtr loom = test::four_fans();
+  loom->harness.plugs[3].family = "vh-3.96";  // on a header of 2.5 mm: another housing
+  loom->advice = advise(loom->fitting);
+  REQUIRE(loom->advice.verdict == Verdict::Adapt);
+  Finding overload;
+  overload.rule = Rule::RailOverload;
+  overload.weight = Weight::Harm;
+  overload.message = "what only all together bring about";
+  overload.at.rail = 0;
+  loom->advice.now.findings.push_back(overload);
+  std::string parts;
+  for (const PlugAdvice& one : advice_by_plug(loom->fitting, loom->advice).plugs) {
+    parts += format("{} {}", loom->harness.plugs[static_cast<std::size_t>(one.placement)].id,
+                    to_word(one.advice.verdict));
+    for (const std::string& part : one.advice.parts) parts += ": " + part;
+    parts += "\n";
+  }
+  CHECK(parts ==
+        "p1 ADAPT\np2 ADAPT\np3 ADAPT\n"
+        "p4 ADAPT: another housing for plug 'p4': family 'xh-2.50', 2 positions, with its own contacts, "
+        "crimped anew\n");
+}
+
+TEST_CASE("no plug is said to go on a neighbour on which another one sits") {
+  int seen = 0;
+  for (const int plugs : {5, 14}) {
+    const test::LoomPtr loom = test::shipped_loom(plugs);
+    CAPTURE(plugs);
+    loom->advice = advise(loom->fitting, {.softer = false});
+    for (const PlugAdvice& one : advice_by_plug(loom->fitting, loom->advice).plugs) {
+      const Placement& home = loom->fitting.placements[static_cast<std::size_t>(one.placement)];
+      for (const SeatingJudgement& wrong : one.advice.wrong) {
+        ++seen;
+        CHECK(wrong.plug == home.plug);
+        for (const Placement& other : loom->fitting.placements)
+          CHECK_FALSE((other.plug != wrong.plug && other.header == wrong.seating.header));
+      }
+    }
+  }
+  CHECK(seen > 10);
+}
+
 TEST_CASE("no plug looks better than the whole allows") {
   for (unsigned seed = 1; seed <= 12; ++seed) {
     const test::LoomPtr loom = test::generated_loom(seed, 6);

@@ -218,6 +218,34 @@ TEST_CASE("the wires of cable and lead are in series, with one contact more") {
   CHECK(advice.plan->harness.plugs[0].id == "adapter-J9.B");
 }
 
+TEST_CASE("the length that is asked for is judged and bought") {
+  const Bench bench = Bench::shipped("heron-m7", kite);
+  const Fitting fitting = bench.fitting({{"control", "J9"}}, {{"JP2", "5V"}});
+  const Advice advice = advise(fitting, quick);
+  const AdapterAdvice longer = advise_adapter(fitting, advice, quick, Millimetres(250.0));
+  REQUIRE(longer.plan);
+  CHECK(longer.plan->adapters[0].length == Millimetres(250.0));
+  // 26 AWG: 300 mm of the cable, 250 mm of the lead, and 0.02 ohm (boards/README.md).
+  const Lead& lead = longer.plan->harness.plugs[0].leads[1];
+  const double ohms = wire_resistance(awg(26), Millimetres(550.0)).value + 0.02;
+  CHECK(wire_resistance(*lead.gauge, *lead.length).value == doctest::Approx(ohms).epsilon(1e-9));
+  int wires = 0;
+  for (const PartItem& item : parts_list(longer).items) {
+    if (item.kind != PartKind::Wire) continue;
+    ++wires;
+    CHECK(item.length == Millimetres(250.0));
+  }
+  CHECK(wires == 3);
+  CHECK(std::find(longer.plan->steps.begin(), longer.plan->steps.end(),
+                  "cut the leads to 250 mm, strip both ends and flag each with its two positions") !=
+        longer.plan->steps.end());
+  // 8 m of 26 AWG there and as much back.
+  const AdapterAdvice far = advise_adapter(fitting, advice, quick, Millimetres(8000.0));
+  CHECK_FALSE(far.plan.has_value());
+  CHECK(far.summary ==
+        "no lead between that ends clean is known: the load of 'probe' gets 4.31 V at best, and needs 4.6 V");
+}
+
 TEST_CASE("both ends' wrong seatings are told") {
   const Bench bench = Bench::shipped("heron-m7", kite);
   const Fitting fitting = bench.fitting({{"control", "J9"}}, {{"JP2", "5V"}});

@@ -178,7 +178,8 @@ TEST_CASE("whole advice") {
        {},
        "ADAPT: 'p' on 'J1': not as it is; it needs a part\n"
        "part: another housing for plug 'p': family 'ph-2.00', 3 positions, with its own contacts, crimped "
-       "anew\n"},
+       "anew; they take 32 to 24 AWG, not the 22 AWG of its leads: those leads need other wire, or take an "
+       "adapter lead between ('plugward repin --adapter')\n"},
       {"something must be known first",
        header_of_pins("limit", 3, v1 + limit_input("5.5")),
        gate + plug_of_leads("V G ?"),

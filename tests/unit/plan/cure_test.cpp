@@ -170,7 +170,13 @@ TEST_CASE("whole cures") {
        harness_of("<dry-switch id='k' use='limit' rests='closed'/>" + plug_of_leads("- A B")),
        {{"p", "J1"}},
        {},
-       "ADAPT: 'p' on 'J1': not as it is; it needs a part; no values could be proved\n"},
+       "ADAPT: 'p' on 'J1': build in a pull-up of 20 kohm with 20 kohm to ground first\n"
+       "pull-up: A pull-up resistor of 20 kohm from the BK lead of terminal 'B' to the added supply lead (5 V), "
+       "and 20 kohm from it to ground.\n"
+       "  next: a pull-up of 20 kohm alone: it would bring the input to 5 V\n"
+       "  lead  (red, with a contact of family 'xh-2.50')\n"
+       "  resistor 20 kohm (1 %, 0.125 W or more)\n"
+       "  resistor 20 kohm (1 %, 0.125 W or more)\n"},
       // PRX-6: 0.5 mA through 10 kohm is not high; 3.3 V - 0.5 mA x 2.31 kohm is.
       {"0.5 mA leaks into the pull-up",
        input_without_pull("3V3"),
@@ -222,7 +228,8 @@ TEST_CASE("a 5 V output on the 3.6 V input of LIMIT Z") {
         "divider: A voltage divider in the YE lead of terminal 'S': 3 kohm in the lead, 3.3 kohm from its "
         "board side "
         "to ground.\n"
-        "  next: \n"
+        "  next: a series resistor alone: what the protection diode of J7.3 stands is not stated; an optocoupler: "
+        "a logic output is not made to feed its LED\n"
         "  resistor 3 kohm (1 %, 0.125 W or more)\n"
         "  resistor 3.3 kohm (1 %, 0.125 W or more)\n");
   // The sense is what it was without the divider.
@@ -269,4 +276,26 @@ TEST_CASE("whatever is offered was judged clean: every shipped harness on every 
     }
   }
   CHECK(cured > 3);
+}
+
+TEST_CASE("whatever is offered for the Kite probe was judged clean: either plug on every header") {
+  const Bench bench = Bench::shipped("heron-m7", "kite-probe");
+  for (const Header& header : bench.board->headers) {
+    for (const char* volts : {"5V", "24V"}) {
+      for (const bool control : {true, false}) {
+        const std::string fixed = control ? "J10" : "J9";
+        if (header.id == fixed) continue;
+        CAPTURE(header.id);
+        CAPTURE(volts);
+        CAPTURE(control);
+        const Fitting fitting =
+            bench.fitting({{"control", control ? header.id : "J9"}, {"trigger", control ? "J10" : header.id}},
+                          {{"JP2", volts}, {"JP3", "24V"}, {"JP4", "24V"}});
+        const Advice advice = advise(fitting, {.wrong_seatings = false, .softer = false});
+        for (const Cure& cure : advice.cures) CHECK(cure.next_best.empty() == (cure.kind == "lead"));
+        if (!advice.cured) continue;
+        CHECK(clean(fitting, advice));
+      }
+    }
+  }
 }

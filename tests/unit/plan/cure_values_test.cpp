@@ -136,8 +136,17 @@ TEST_CASE("pulls") {
       {"nothing leaks: the largest", {v33, {}, {}, Volts(2), {}, 0.05}, 10e3, 3.3},
       // 3.3 V - 0.5 mA x R x 1.05 >= 2.1 V: R <= 2286 ohm
       {"0.5 mA leaks", {v33, Amps(0.0005), {}, Volts(2), {}, 0.05}, 2.2e3, 3.3 - 0.0005 * 2310},
-      // 3.3 V - 5 mA x R cannot reach 2.1 V with 5 mA or less through R
-      {"5 mA leaks", {v33, Amps(0.005), {}, Volts(2), {}, 0.05}, 0, 0},
+      // 3.3 V - 5 mA x R x 1.05 >= 2.1 V: R <= 228 ohm; with more than 5 mA only because nothing less does
+      {"5 mA leaks", {v33, Amps(0.005), {}, Volts(2), {}, 0.05}, 220, 3.3 - 0.005 * 231},
+      {"5 mA leaks, and the output stands no more than 10 mA",
+       {v33, Amps(0.005), {}, Volts(2), {}, 0.05, {}, Amps(0.01)},
+       0,
+       0},
+      // 5 V x 40 / (40 + R x 0.95) <= 3.6 V: 16.4 kohm or more
+      {"to 5 V on 3.6 V, against a pull-down of 40 kohm",
+       {Range<Volts>::at(Volts(5)), {}, PullBehind{{}, Ohms(40e3)}, Volts(2), {}, 0.05, Volts(3.6)},
+       18e3,
+       5 * 40 / (40 + 18.9)},
       {"against a pull-down of 10 kohm",
        {v33, {}, PullBehind{{}, Ohms(10e3)}, Volts(2), {}, 0},
        5.6e3,

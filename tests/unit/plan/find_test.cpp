@@ -197,3 +197,33 @@ TEST_CASE(
   }
   CHECK(shortened > 100);
 }
+
+TEST_CASE("find: a jumper that is stated counts on the boards that have it, and on no other") {
+  Shelf shelf;
+  const auto board = shelf.shipped("heron-m7");
+  const Harness& fan = *shelf.harnesses[0];
+  FindMemory memory;  // one for all: what is stated is in the key
+  const auto on_j13 = [&](const JumperPositions& jumpers) {
+    Finder finder(fan, shelf.catalogue, memory, {.jumpers = jumpers});
+    Finder forgets(fan, shelf.catalogue, memory, {.memo = false, .jumpers = jumpers});
+    const BoardFit fit = finder.look(*board);
+    CHECK(words(*board, fan, fit) == words(*board, fan, forgets.look(*board)));
+    for (const PlaceOption& o : fit.options) {
+      if (board->headers[static_cast<std::size_t>(o.header)].id == "J13")
+        return format("{}: {}", to_word(o.verdict), o.reason);
+    }
+    return std::string("not told");
+  };
+  const std::string not_stated =
+      "MEASURE: JP3 at 12V: plug it in as it is; JP3 at 24V: add a step-down regulator that gives 'fan' no "
+      "more than 13.8 V";
+  CHECK(on_j13({}) == not_stated);
+  CHECK(on_j13({{"JP3", "12V"}}) == "MATE: plug it in as it is");
+  CHECK(on_j13({{"JP3", "24V"}}) == "ADAPT: add a step-down regulator that gives 'fan' no more than 13.8 V");
+  CHECK(on_j13({{"JP3", "5V"}}) == not_stated);
+  CHECK(on_j13({{"JP99", "12V"}}) == not_stated);
+  CHECK(on_j13({{"JP4", "12V"}}) == not_stated);
+  CHECK(has_position(*board, "JP3", "24V"));
+  CHECK_FALSE(has_position(*board, "JP3", "5V"));
+  CHECK_FALSE(has_position(*board, "JP99", "24V"));
+}

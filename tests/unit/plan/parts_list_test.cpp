@@ -66,9 +66,10 @@ TEST_CASE("what each verdict needs") {
        true,
        "'fan' on 'J17': not as it is; it needs a part",
        {"1+0 housing of family 'vh-3.96', 2 positions | for plug 'fan' on 'J17'",
-        "2+2 contact for a housing of family 'vh-3.96', 26 AWG | for plug 'fan' on 'J17'; the contacts of "
-        "this family "
-        "are not made for this gauge: rather take an adapter lead ('--adapter')",
+        "2+2 contact for a housing of family 'vh-3.96', 22 AWG | for plug 'fan' on 'J17'; not made for its "
+        "26 AWG leads: replace them by the wire listed here, or take an adapter lead ('--adapter')",
+        "1+0 stranded wire | instead of the 26 AWG lead in cavity 1 of 'fan'",
+        "1+0 stranded wire | instead of the 26 AWG lead in cavity 2 of 'fan'",
         "1+0 crimp tool for contacts of family 'vh-3.96' | ", "1+0 wire cutter and stripper | "}},
       {"firefly-led-bar",
        {{"light", "J21"}},

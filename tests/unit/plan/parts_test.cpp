@@ -104,9 +104,25 @@ TEST_CASE("parts in words") {
       {finding(Overvoltage, Weight::Harm, "divider"),
        "a voltage divider or level shifter that keeps the signal at what it needs or less"},
       {housing,
-       "another housing for plug 'p': family 'ph-2.00', 3 positions, with its own contacts, crimped anew"},
+       "another housing for plug 'p': family 'ph-2.00', 3 positions, with its own contacts, crimped anew; "
+       "they "
+       "take 32 to 24 AWG, not the 22 AWG of its leads: those leads need other wire, or take an adapter lead "
+       "between ('plugward repin --adapter')"},
       {finding(PitchMismatch, Weight::Harm, "housing"), "another housing"},
       {finding(Assumed, Weight::Fault, "something else"), "a part that cures 'what is wrong'"},
   };
   for (const auto& [f, expected] : rows) CHECK(part_words(fitting, f) == expected);
+}
+
+TEST_CASE("another housing whose contacts do not take the leads says so") {
+  // VH takes 22 to 16 AWG (seller guide).
+  const Bench bench = Bench::shipped("heron-m7", "fan-24v");
+  const Fitting fitting = bench.fitting({{"fan", "J17"}}, {});
+  Finding housing = finding(Rule::PitchMismatch, Weight::Harm, "housing");
+  housing.first = bench.harness->plugs[0].family_span;
+  CHECK(
+      part_words(fitting, housing) ==
+      "another housing for plug 'fan': family 'vh-3.96', 2 positions, with its own contacts, crimped anew; "
+      "they take 22 to 16 AWG, not the 26 AWG of its leads: those leads need other wire, or take an adapter "
+      "lead between ('plugward repin --adapter')");
 }

@@ -29,7 +29,7 @@ PlacingProblem random_problem(std::mt19937& random) {
       if (pick(3) == 0)
         line.emplace_back();
       else
-        line.emplace_back(PlaceCost{0, pick(1), 0, pick(1), pick(2), 0, 0});
+        line.emplace_back(PlaceCost{0, pick(1), 0, pick(1), pick(1), pick(2), 0, 0});
     }
     problem.cost.push_back(std::move(line));
     const int anchor = row < 2 ? 0 : 2;

@@ -30,11 +30,12 @@ const std::string probe_device = R"(
   </device>)";
 
 /// One five-way plug, its leads to these terminals from cavity 1 on.
-std::string five_way(const std::string& order, const std::string& family) {
+std::string five_way(const std::string& order, const std::string& family,
+                     const std::string& gauge = "gauge='26 AWG'") {
   std::string text = "<harness id='h' title='H' evidence='e'><evidence id='e' kind='measurement'/>" +
                      probe_device + "<plug id='probe' family='" + family + "' positions='5'>";
   for (std::size_t i = 0; i < order.size(); ++i) {
-    text += "<lead cavity='" + std::to_string(i + 1) + "' colour='BK' gauge='26 AWG' length='300 mm' to='" +
+    text += "<lead cavity='" + std::to_string(i + 1) + "' colour='BK' " + gauge + " length='300 mm' to='" +
             std::string(1, order[i]) + "'/>";
   }
   return text + "</plug></harness>";
@@ -98,6 +99,33 @@ TEST_CASE("other families: crimped anew") {
                                                  "3 contacts of family 'pin-2.54'",
                                                  "a housing of family 'pin-2.54' with 2 positions, for J10",
                                                  "2 contacts of family 'pin-2.54'"});
+}
+
+TEST_CASE("a re-housing whose contacts do not take the leads is not offered") {
+  // Wire ranges: pin-2.54 32..18 AWG (Amphenol 'FCI Basics'), VH 22..16 (seller guide).
+  const Bench shipped = Bench::shipped("heron-m7", "kite-probe");
+  struct Row {
+    std::string gauge;
+    std::vector<std::string> parts;  ///< none: no re-housing
+  };
+  const std::string three = "a housing of family 'pin-2.54' with 3 positions, for J9",
+                    two = "a housing of family 'pin-2.54' with 2 positions, for J10";
+  const std::string first = "; they take 32 to 18 AWG: measure the leads whose gauge is not stated first";
+  const Row rows[] = {
+      {"gauge='16 AWG'", {}},
+      {"gauge='18 AWG'", {three, "3 contacts of family 'pin-2.54'", two, "2 contacts of family 'pin-2.54'"}},
+      {"",
+       {three, "3 contacts of family 'pin-2.54'" + first, two, "2 contacts of family 'pin-2.54'" + first}},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.gauge);
+    const Bench five(five_way_board, five_way("VPGTH", "vh-3.96", row.gauge));
+    const Fitting fitting{shipped.board.get(), five.harness.get(), &shipped.catalogue, {}, {{"JP2", "5V"}}};
+    const auto split = best_split(fitting, 0);
+    CHECK(split.has_value() == !row.parts.empty());
+    if (split) CHECK(split->parts == row.parts);
+    CHECK(place(fitting).rehousings.size() == (row.parts.empty() ? 0 : 1));
+  }
 }
 
 TEST_CASE("three and two are joined into five") {

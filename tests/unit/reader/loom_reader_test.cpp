@@ -66,9 +66,17 @@ const Row rows[] = {
     {"something inside a seat", "<seat plug=\"a/p\"><lead/></seat>",
      "3:19 unknown element 'lead' in 'seat' [unknown-element]; "},
     {"a lead twice", "<loose plug=\"a/p\" leads=\"1 1\"/>",
-     "3:26 leads: the lead of cavity 1 stands twice [doubled-position]; "},
+     "3:28 leads: the lead of cavity 1 stands twice [doubled-position]; "},
+    {"every fault of a list of leads, each at its word", "<loose plug=\"a/p\" leads=\"2 2 x - 0 1\"/>",
+     "3:28 leads: the lead of cavity 2 stands twice [doubled-position]; "
+     "3:30 leads: 'x' is no cavity [bad-number]; 3:34 leads: '0' is no cavity [bad-number]; "},
+    {"a list of leads with an entity: the place is the whole list",
+     "<loose plug=\"a/p\" leads=\"2 2&#32;x\"/>",
+     "3:26 leads: the lead of cavity 2 stands twice [doubled-position]; "
+     "3:26 leads: 'x' is no cavity [bad-number]; "},
     {"no cavities", "<loose plug=\"a/p\" leads=\"1 x\"/><loose plug=\"b/p\" leads=\"0 201\"/>",
-     "3:26 leads: 'x' is no cavity [bad-number]; 3:57 leads: '0' is no cavity [bad-number]; "},
+     "3:28 leads: 'x' is no cavity [bad-number]; 3:57 leads: '0' is no cavity [bad-number]; "
+     "3:59 leads: '201' is no cavity [bad-number]; "},
     {"empty values", "<loose plug=\"\" leads=\"\" note=\"\"/>",
      "3:14 'plug' of 'loose' is empty [bad-word]; 3:23 'leads' of 'loose' is empty [bad-word]; "
      "3:31 'note' of 'loose' is empty [bad-word]; "},

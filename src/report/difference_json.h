@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: MIT
+// The difference of two looms as JSON; the schema is tests/schema/compare.json.
+#pragma once
+
+#include <string>
+
+#include "plan/loom_difference.h"
+
+namespace plugward {
+
+std::string difference_json(const LoomDifference&);
+
+}  // namespace plugward
