@@ -14,32 +14,25 @@
 namespace plugward {
 namespace {
 
-constexpr double cable_room = 12;  ///< mm between the halves: once round a cable of 3 mm
+constexpr double cable_room = 8;  ///< mm between the halves: once round a cable of 2.5 mm
 constexpr double inset = 1.6;
-constexpr Type name_type{11, true};
+constexpr double half_width = 43, sheet_height = 22;  ///< of a flag on a sheet
+constexpr double tape_height = 12;
+constexpr double paper_margin = 10;
+constexpr Type bold_type{9, true};
 constexpr Type usual_type{9, false};
 
-/// How a flag is laid out.
-struct Plan {
-  double half = 40, height = 15;
-  bool name_alone = true;  ///< name, headers and housing each have a line of their own
-};
-constexpr Plan on_sheet{40, 15, true};
-constexpr double tape_height = 12;
+/// "J2 (MOTOR X)"; "-" for no header.
+std::string place_words(const std::string& id, const std::string& label) {
+  if (id.empty()) return "-";
+  return label.empty() ? id : format("{} ({})", id, label);
+}
 
-/// "J2 (MOTOR X) → J3 (MOTOR X)", or without the labels when that is too wide.
-std::string route(const Flag& flag, double width, const TextMeasure& measure) {
-  const auto with = [](const std::string& id, const std::string& label) {
-    if (id.empty()) return label.empty() ? std::string("-") : label;
-    return label.empty() ? id : format("{} ({})", id, label);
-  };
-  const auto line = [&](bool labels) {
-    const std::string from = with(flag.from, labels ? flag.from_label : "");
-    if (flag.to.empty() && flag.to_label.empty()) return from;
-    return format("{} → {}", from, with(flag.to, labels || flag.to.empty() ? flag.to_label : ""));
-  };
-  const std::string full = line(true);
-  return text_width(full, usual_type, measure) <= width ? full : line(false);
+/// "J2 → J3", "J2 → stays off".
+std::string route(const Flag& flag) {
+  const std::string from = flag.from.empty() ? "-" : flag.from;
+  if (flag.to.empty() && flag.to_label.empty()) return from;
+  return format("{} → {}", from, flag.to.empty() ? flag.to_label : flag.to);
 }
 
 void add_text(Group& group, Point at, const std::string& text, Type type) {
@@ -47,20 +40,26 @@ void add_text(Group& group, Point at, const std::string& text, Type type) {
 }
 
 std::string housing_words(const Flag& flag) {
-  return format("{}, {}, {}", flag.pins, flag.family, flag.key);
+  return format("{}, {}", flag.pins, flag.key);
 }
 
-/// Three lines in a half of a sheet's flag.
+/// At most five lines in a half of a sheet's flag: name, from, to, housing.
 void add_half(Group& group, const Flag& flag, Point corner, const TextMeasure& measure) {
-  const double width = on_sheet.half - 2 * inset;
-  const Box tag = add_cable_tag(group, flag.number, {corner.x + inset, corner.y + 3.6}, measure);
-  const double left = tag.right + 1.2;
-  add_text(group, {left, corner.y + 5.0},
-           shorten(flag.name, corner.x + inset + width - left, name_type, measure), name_type);
-  add_text(group, {corner.x + inset, corner.y + 9.4},
-           shorten(route(flag, width, measure), width, usual_type, measure), usual_type);
-  add_text(group, {corner.x + inset, corner.y + 13.4},
-           shorten(housing_words(flag), width, usual_type, measure), usual_type);
+  const double width = half_width - 2 * inset, left = corner.x + inset;
+  const Box tag = add_cable_tag(group, flag.number, {left, corner.y + 3.6}, measure);
+  const double beside = tag.right + 1.2, line = style::line_height(usual_type.points);
+  const auto name = wrap_at_most(flag.name, left + width - beside, 2, bold_type, measure);
+  double y = add_lines(group, name, {beside, corner.y + 4.9}, bold_type, style::text);
+  y = std::max(y, tag.bottom + 3.6);
+  const std::string from = format("from {}", place_words(flag.from, flag.from_label));
+  const std::string to =
+      flag.to.empty() ? flag.to_label : format("to {}", place_words(flag.to, flag.to_label));
+  for (const std::string& text :
+       {flag.to.empty() && flag.to_label.empty() ? place_words(flag.from, flag.from_label) : from, to,
+        housing_words(flag)}) {
+    add_text(group, {left, y}, shorten(text, width, usual_type, measure), usual_type);
+    y += text.empty() ? 0 : line;
+  }
 }
 
 void add_fold(Group& group, double left, double top, double height) {
@@ -73,39 +72,41 @@ void add_fold(Group& group, double left, double top, double height) {
 
 Group sheet_flag(const Flag& flag, Point corner, const TextMeasure& measure) {
   Group group{format("flag {}", flag.number), {}};
-  const double width = 2 * on_sheet.half + cable_room;
-  group.add(rectangle(corner, width, on_sheet.height, stroked(style::quiet, style::fine, {1.6, 1.2})));
+  const double width = 2 * half_width + cable_room;
+  group.add(rectangle(corner, width, sheet_height, stroked(style::quiet, style::fine, {1.6, 1.2})));
   add_half(group, flag, corner, measure);
-  add_half(group, flag, {corner.x + on_sheet.half + cable_room, corner.y}, measure);
-  add_fold(group, corner.x + on_sheet.half, corner.y, on_sheet.height);
+  add_half(group, flag, {corner.x + half_width + cable_room, corner.y}, measure);
+  add_fold(group, corner.x + half_width, corner.y, sheet_height);
   return group;
 }
 
 std::vector<Scene> sheets(const std::vector<Flag>& flags, double width, double height,
                           const TextMeasure& measure) {
-  constexpr double gap = 2, head = 14, foot = 14;
-  const double flag_width = 2 * on_sheet.half + cable_room;
-  const auto rows = static_cast<std::size_t>((height - head - foot) / (on_sheet.height + gap));
+  constexpr double gap = 2, head = paper_margin + 14, foot = paper_margin + 8;
+  const double flag_width = 2 * half_width + cable_room;
+  const auto rows = static_cast<std::size_t>((height - head - foot) / (sheet_height + gap));
   const double left = (width - 2 * flag_width - gap) / 2;
   std::vector<Scene> pages;
   for (std::size_t first = 0; first < flags.size(); first += 2 * rows) {
     Scene page{width, height, "Flags for cables", "", {}};
     const std::size_t end = std::min(flags.size(), first + 2 * rows);
     Group title{"title", {}};
-    add_text(title, {left, 5}, "Flags for cables", {style::title_type, true});
+    add_text(title, {left, paper_margin + 5}, "Flags for cables", {style::title_type, true});
     add_text(
-        title, {left, 10.5},
+        title, {left, paper_margin + 10.5},
         "Print at 100 %. Cut along the dashes, fold the middle round the cable, stick the halves together.",
         usual_type);
     page.groups.push_back(std::move(title));
     for (std::size_t i = first; i < end; ++i) {
       const double x = left + static_cast<double>((i - first) % 2) * (flag_width + gap);
-      const double y = head + static_cast<double>((i - first) / 2) * (on_sheet.height + gap);
+      const double y = head + static_cast<double>((i - first) / 2) * (sheet_height + gap);
       page.groups.push_back(sheet_flag(flags[i], {x, y}, measure));
-      page.description += format("{}{}: {} {}, {}", page.description.empty() ? "" : "; ", flags[i].number,
-                                 flags[i].name, route(flags[i], 1000, measure), housing_words(flags[i]));
+      page.description += format("{}{}: {} {}, {}, {}", page.description.empty() ? "" : "; ", flags[i].number,
+                                 flags[i].name, route(flags[i]), flags[i].family, housing_words(flags[i]));
     }
-    add_foot(page);
+    Group ruler{"ruler", {}};
+    add_ruler(ruler, {left + 2 * flag_width + gap, height - paper_margin - 1});
+    page.groups.push_back(std::move(ruler));
     pages.push_back(std::move(page));
   }
   return pages;
@@ -113,10 +114,9 @@ std::vector<Scene> sheets(const std::vector<Flag>& flags, double width, double h
 
 /// Two lines, as long as the longer one.
 Scene tape(const Flag& flag, const TextMeasure& measure) {
-  const Type bold{9, true};
-  const std::string way = format("{}, {}, {}", route(flag, 0, measure), flag.pins, flag.key);
+  const std::string way = format("{}, {}", route(flag), housing_words(flag));
   const double tag = cable_tag_width(flag.number, measure);
-  const double half = 2 * inset + std::max(tag + 1.2 + text_width(flag.name, bold, measure),
+  const double half = 2 * inset + std::max(tag + 1.2 + text_width(flag.name, bold_type, measure),
                                            text_width(way, usual_type, measure));
   Scene page{2 * half + cable_room,
              tape_height,
@@ -126,7 +126,7 @@ Scene tape(const Flag& flag, const TextMeasure& measure) {
   Group group{format("flag {}", flag.number), {}};
   for (const double left : {inset, half + cable_room + inset}) {
     const Box box = add_cable_tag(group, flag.number, {left, 3.4}, measure);
-    add_text(group, {box.right + 1.2, 4.6}, flag.name, bold);
+    add_text(group, {box.right + 1.2, 4.6}, flag.name, bold_type);
     add_text(group, {left, 9.6}, way, usual_type);
   }
   add_fold(group, half, 0, tape_height);
@@ -183,9 +183,8 @@ std::vector<Flag> flags_of(const Fitting& fitting) {
 }
 
 std::vector<Scene> flag_pages(const std::vector<Flag>& flags, FlagPaper paper, const TextMeasure& measure) {
-  // Less 10 mm margins, which render_pages() adds.
-  if (paper == FlagPaper::A4) return sheets(flags, 190, 277, measure);
-  if (paper == FlagPaper::Letter) return sheets(flags, 195.9, 259.4, measure);
+  if (paper == FlagPaper::A4) return sheets(flags, 210, 297, measure);
+  if (paper == FlagPaper::Letter) return sheets(flags, 215.9, 279.4, measure);
   std::vector<Scene> pages;
   for (const Flag& flag : flags) pages.push_back(tape(flag, measure));
   return pages;

@@ -74,6 +74,16 @@ void add_title_bar(Scene& scene, const TitleBar& bar, const TextMeasure& measure
   scene.groups.push_back(std::move(rule));
 }
 
+void add_ruler(Group& group, Point right_end) {
+  const double left = right_end.x - 50, y = right_end.y;
+  group.add(polyline({{left, y}, {right_end.x, y}}, stroked(style::outline, style::line)));
+  for (int i = 0; i <= 5; ++i) {
+    const double x = left + 10 * i;
+    group.add(polyline({{x, y}, {x, y - (i % 5 == 0 ? 2.4 : 1.2)}}, stroked(style::outline, style::fine)));
+  }
+  group.add(Words{{left - 1.5, y}, "50 mm", style::small_type, false, style::text, Anchor::End, 0});
+}
+
 void add_foot(Scene& scene) {
   Group group{"limits", {}};
   const double y = scene.height - page::foot_height;
@@ -86,15 +96,7 @@ void add_foot(Scene& scene) {
             style::text,
             Anchor::Start,
             0});
-  // A ruler to check that the page was printed at its own size.
-  const double right = scene.width - page::inset, left = right - 50;
-  group.add(polyline({{left, y + 5.6}, {right, y + 5.6}}, stroked(style::outline, style::line)));
-  for (int i = 0; i <= 5; ++i) {
-    const double x = left + 10 * i;
-    group.add(
-        polyline({{x, y + 5.6}, {x, y + (i % 5 == 0 ? 3.2 : 4.4)}}, stroked(style::outline, style::fine)));
-  }
-  group.add(Words{{left - 1.5, y + 5.6}, "50 mm", style::small_type, false, style::text, Anchor::End, 0});
+  add_ruler(group, {scene.width - page::inset, y + 5.6});
   scene.groups.push_back(std::move(group));
 }
 

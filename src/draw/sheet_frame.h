@@ -35,6 +35,8 @@ struct TitleBar {
 void add_title_bar(Scene&, const TitleBar&, const TextMeasure&);
 /// REQUIRES: width and height of the scene are set. The foot is page::foot_height high.
 void add_foot(Scene&);
+/// 50 mm long, to check that the page was printed at its own size; its words stand left of it.
+void add_ruler(Group&, Point right_end);
 
 /// A cable tag with a number, its left edge and its middle height at `at`. Returns the space it takes.
 Box add_cable_tag(Group&, int number, Point at, const TextMeasure&);

@@ -7,8 +7,8 @@
 //   const SetAndPlaced s = place_with_jumpers(fitting);    // and where the jumpers should sit
 //
 // The order of preference: nobody harmed; nothing unknown; no added part; no new housing; the names that the
-// caller asks for; fewest contacts moved; fewest settings; the headers of plugs that share a device nearest to
-// each other; then the order of the board file, the first plug first.
+// caller asks for; fewest contacts moved; fewest settings; the headers of plugs that share a device nearest
+// to each other; then the order of the board file, the first plug first.
 #pragma once
 
 #include <compare>
@@ -69,9 +69,12 @@ struct PlacementPlan {
 struct PlaceOptions {
   int joint_tries = 256;  ///< how many combinations are judged together before the search gives up
   bool runner_up = true;
-  bool rehouse = true;   ///< look for other housings where a plug finds no header
-  bool reasons = true;   ///< of the options: without them equal pairs are judged once
-  AdviseOptions advice;  ///< what the advice of the best one holds
+  bool rehouse = true;           ///< look for other housings where a plug finds no header
+  bool reasons = true;           ///< of the options: without them equal pairs are judged once
+  bool advise = true;            ///< false: the placements alone, without any advice on them
+  AdviseOptions advice;          ///< what the advice of the best one holds
+  std::vector<int> leave;        ///< plugs that stay on no header
+  bool even_overloaded = false;  ///< where nothing holds together, the cheapest that holds plug by plug
   std::vector<std::vector<int>> renamed;  ///< [plug][header], added to that level; empty: names do not count
 };
 

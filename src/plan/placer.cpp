@@ -42,7 +42,8 @@ std::vector<std::vector<int>> distances(const Board& board) {
 Placer::Placer(const Fitting& fitting, const PlaceOptions& options, PlaceJudge& judge)
     : fitting_(fitting), options_(options), judge_(judge) {
   for (int p = 0; p < static_cast<int>(fitting.harness->plugs.size()); ++p) {
-    if (!fixed_header(p)) free_.push_back(p);
+    const bool left = std::find(options.leave.begin(), options.leave.end(), p) != options.leave.end();
+    if (!fixed_header(p) && !left) free_.push_back(p);
   }
 }
 
@@ -225,6 +226,7 @@ void Placer::search() {
   }
   RankedPlacings ranked(problem());
   std::vector<Judged> best;  // the best ones, cheapest first
+  std::optional<Judged> overloaded;
   const std::size_t wanted = options_.runner_up ? 2 : 1;
   int tries = 0;
   while (const auto next = ranked.next()) {
@@ -235,13 +237,17 @@ void Placer::search() {
     }
     auto one = judged(*next);
     if (!one || (best.size() >= wanted && best[wanted - 1].cost <= one->cost)) continue;
-    if (!holds_together(*one)) continue;
+    if (!holds_together(*one)) {
+      if (!overloaded) overloaded = std::move(one);
+      continue;
+    }
     const auto place = std::upper_bound(best.begin(), best.end(), *one,
                                         [](const Judged& a, const Judged& b) { return a.cost < b.cost; });
     best.insert(place, std::move(*one));
     if (best.size() > wanted) best.pop_back();
     if (best.size() >= wanted && best[wanted - 1].cost <= next->cost) break;
   }
+  if (best.empty() && overloaded && options_.even_overloaded) best.push_back(std::move(*overloaded));
   take(best);
 }
 
@@ -272,13 +278,14 @@ bool Placer::fails(const Advice& without_cures, const std::vector<Placement>& pl
 void Placer::take(std::vector<Judged>& best) {
   if (best.empty()) return;
   if (best.size() > 1) {
-    plan_.runner_up = PlacedHarness{best[1].placements, best[1].cost, advise_short(best[1].placements)};
+    plan_.runner_up = PlacedHarness{best[1].placements, best[1].cost,
+                                    options_.advise ? advise_short(best[1].placements) : Advice{}};
     plan_.why_it_lost = why_better(best[0].cost, best[1].cost);
     if (plan_.why_it_lost.empty())
       plan_.why_it_lost = "equal in all that counts; the board file names it later";
   }
-  plan_.best =
-      PlacedHarness{best[0].placements, best[0].cost, advise_all(best[0].placements, options_.advice)};
+  plan_.best = PlacedHarness{best[0].placements, best[0].cost,
+                             options_.advise ? advise_all(best[0].placements, options_.advice) : Advice{}};
   find_equals();
 }
 

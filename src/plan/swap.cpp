@@ -38,17 +38,26 @@ void put_back(Harness& whole, const Cluster& cluster, const Harness& changed) {
   }
 }
 
-/// One line on why a plug finds no header: of the headers that came nearest.
-std::string why_no_place(const PlacementPlan& plan, const Board& board, int plug) {
-  for (const PlaceOption& option : plan.options) {
-    if (option.plug != plug || option.reason.empty()) continue;
-    const Header& header = board.headers[static_cast<std::size_t>(option.header)];
-    if (option.verdict != Verdict::Apart) return format("{} suits, but other plugs need it", header.id);
+/// One line on why a plug finds no header: of the header that came nearest.
+std::string why_no_place(const Fitting& on_new, int plug) {
+  Fitting alone = on_new;
+  alone.placements.clear();
+  PlaceOptions how;
+  how.runner_up = how.rehouse = false;
+  how.advice = {.wrong_seatings = false, .softer = false, .cures = false};
+  for (int p = 0; p < static_cast<int>(on_new.harness->plugs.size()); ++p) {
+    if (p != plug) how.leave.push_back(p);
   }
-  for (const Rehousing& r : plan.rehousings) {
-    if (std::find(r.plugs.begin(), r.plugs.end(), plug) != r.plugs.end()) return r.summary;
-  }
-  return "no header of the new board takes it";
+  const PlacementPlan plan = place(alone, how);
+  if (!plan.best || plan.best->placements.empty()) return "no header of the new board takes it";
+  const int header = plan.best->placements.front().header;
+  const std::string& id = header_of(on_new, header).id;
+  const bool taken = std::any_of(on_new.placements.begin(), on_new.placements.end(),
+                                 [&](const Placement& p) { return p.header == header; });
+  if (taken) return format("{} would suit it, and another plug is on it", id);
+  const bool sure = plan.best->advice.verdict != Verdict::Measure;
+  return sure ? format("{} would suit it alone; with all other plugs it is too much for the board", id)
+              : format("no header takes it for certain; {} might, once its pins are known", id);
 }
 
 class SwapPlanner {
@@ -73,17 +82,71 @@ class SwapPlanner {
   }
 
  private:
+  /// First what sits on the old board; what hangs loose today gets a header if one is left for it.
   void place_all() {
-    const Fitting start{&to_, machine_.harness, machine_.catalogue, options_.fixed, options_.jumpers};
+    Fitting start{&to_, machine_.harness, machine_.catalogue, options_.fixed, options_.jumpers};
     PlaceOptions how;
     how.renamed = renamed(machine_, to_);
-    how.advice.wrong_seatings = how.advice.softer = how.advice.cures = false;
+    how.even_overloaded = true;
+    how.rehouse = how.advise = false;
+    how.leave = loose_plugs();
     placed_ = place_with_jumpers(start, how);
     const PlacementPlan& found = placed_.plan;
     placements_ = found.best ? found.best->placements : options_.fixed;
     plan_->runner_up = found.runner_up;
     plan_->why_it_lost = found.why_it_lost;
     plan_->proven = found.proven;
+    if (!how.leave.empty()) place_loose(start, how);
+  }
+
+  void place_loose(Fitting start, PlaceOptions how) {
+    start.placements = placements_;
+    start.jumpers = needed_jumpers();
+    how.leave.clear();
+    how.even_overloaded = how.runner_up = false;
+    for (std::size_t p = 0; p < machine_.harness->plugs.size(); ++p) {
+      const bool seated = header_of_plug(machine_.placements, static_cast<int>(p)).has_value();
+      if (seated && !header_of_plug(placements_, static_cast<int>(p)))
+        how.leave.push_back(static_cast<int>(p));
+    }
+    SetAndPlaced more = place_with_jumpers(start, how);
+    if (!more.plan.best || more.plan.best->placements.size() <= placements_.size()) return;
+    for (const Placement& p : more.plan.best->placements) {
+      if (!header_of_plug(placements_, p.plug) && is_sure(more.plan, p)) placements_.push_back(p);
+    }
+    std::sort(placements_.begin(), placements_.end(),
+              [](const Placement& a, const Placement& b) { return a.plug < b.plug; });
+    placed_.jumpers = std::move(more.jumpers);
+  }
+
+  /// What hangs loose is not worth a measurement.
+  static bool is_sure(const PlacementPlan& plan, const Placement& p) {
+    return std::any_of(plan.options.begin(), plan.options.end(), [&](const PlaceOption& option) {
+      return option.plug == p.plug && option.header == p.header && option.verdict != Verdict::Measure;
+    });
+  }
+
+  /// On no header today, and not stated.
+  std::vector<int> loose_plugs() const {
+    std::vector<int> loose;
+    for (std::size_t p = 0; p < machine_.harness->plugs.size(); ++p) {
+      const int plug = static_cast<int>(p);
+      if (!header_of_plug(machine_.placements, plug) && !header_of_plug(options_.fixed, plug))
+        loose.push_back(plug);
+    }
+    return loose;
+  }
+
+  /// As chosen, of the headers that are in use; and as stated.
+  std::map<std::string, std::string> needed_jumpers() const {
+    std::map<std::string, std::string> needed = options_.jumpers;
+    for (const Placement& p : placements_) {
+      for (const Pin& pin : to_.headers[static_cast<std::size_t>(p.header)].pins) {
+        const auto chosen = placed_.jumpers.find(pin.jumper);
+        if (chosen != placed_.jumpers.end()) needed.insert(*chosen);
+      }
+    }
+    return needed;
   }
 
   void transfer_all() {
@@ -96,7 +159,7 @@ class SwapPlanner {
       if (transfer.proven) put_back(plan_->housed, cluster, transfer.harness);
       for (PlugTransfer& one : transfer.plugs) {
         one.from = header_of_plug(machine_.placements, one.plug);
-        if (!one.to) one.why = why_no_place(placed_.plan, to_, one.plug);
+        if (!one.to) one.why = why_no_place(on_new, one.plug);
         plan_->plugs[static_cast<std::size_t>(one.plug)] = std::move(one);
       }
     }

@@ -25,9 +25,10 @@ MAY_INCLUDE = {
     "circuit": BELOW_FIT,
     "judge": ["fit", "circuit"] + BELOW_FIT,
     "plan": BELOW_PLAN,
-    "draw": ["plan"] + BELOW_PLAN,
-    "report": ["plan", "reader"] + BELOW_PLAN,
-    "cli": ["report", "draw", "plan", "reader"] + BELOW_PLAN,
+    "sheet": ["plan"] + BELOW_PLAN,
+    "draw": ["sheet", "plan"] + BELOW_PLAN,
+    "report": ["sheet", "plan", "reader"] + BELOW_PLAN,
+    "cli": ["report", "draw", "sheet", "plan", "reader"] + BELOW_PLAN,
 }
 # The include path of a library, and the one file or pair that may name it.
 FOREIGN = {

@@ -100,7 +100,7 @@ TEST_CASE("ohms of a plug in the hand") {
       // A quarter of 24 V / 0.1 A.
       {"fan",
        "<fan id='d' needs='20..28 V' draws='0.1 A' reversed='blocked'/>",
-       lead(1, "V") + lead(2, "G"),
+       lead(1, "V", "RD") + lead(2, "G"),
        2,
        {"cavity 1 to cavity 2: 60 ohm or more: not a short"}},
       {"a lead of unknown end",

@@ -68,7 +68,8 @@ TEST_CASE("what stays off, and what finds no header, says why") {
         "turned by 180 degrees, cavity 1 of 'display/display' on J22.10, it is right as it is; mark that end "
         "of "
         "the housing, since nothing keeps it from going on the other way");
-  CHECK(plan->of(machine->plug("chamber-heater/heater")).why == "J15 suits, but other plugs need it");
+  CHECK(plan->of(machine->plug("chamber-heater/heater")).why ==
+        "J15 would suit it, and another plug is on it");
   CHECK(plan->of(machine->plug("motor-z/motor")).why ==
         "as it is; then invert the direction of the motor on 'J4'");
 }
@@ -151,4 +152,33 @@ TEST_CASE("a plug that is on no header today may find one on the new board") {
   const Fitting before = machine->fitting();
   const auto plan = plan_swap(before, *machine->to, {});
   CHECK(transfers(*machine, *plan) == "a/thermistor ->J18 straight; ");
+}
+
+TEST_CASE("to a board like the old one everything goes back to its place; what hung loose stays so") {
+  const auto machine = Machine::shipped("wren-a4", "heron-a4");
+  const Fitting before = machine->fitting();
+  const auto plan = plan_swap(before, *machine->to, {});
+  CHECK(plan->result.clean());
+  for (const PlugTransfer& t : plan->plugs) {
+    CAPTURE(machine->name(t.plug));
+    CHECK(t.from == t.to);
+    CHECK(t.kind == (t.from ? Transfer::Straight : Transfer::NoPlace));
+    CHECK_FALSE(t.turned);
+  }
+  CHECK(plan->of(machine->plug("chamber-heater/heater")).why ==
+        "J16 would suit it, and another plug is on it");
+}
+
+TEST_CASE("a board that cannot feed the machine: the plan says so and is not to be followed") {
+  const auto machine = Machine::shipped("wren-a4", "heron-m7");
+  for (Rail& rail : machine->to->rails) {
+    if (rail.id == "24V") rail.limit = Amps(3);
+  }
+  const Fitting before = machine->fitting();
+  const auto plan = plan_swap(before, *machine->to, {});
+  CHECK_FALSE(plan->result.clean());
+  CHECK(plan->of(machine->plug("motor-x/motor")).to == machine->header("J2"));
+  bool overloaded = false;
+  for (const Suit& suit : plan->suits) overloaded = overloaded || (suit.what == "rail '24V'" && !suit.fine);
+  CHECK(overloaded);
 }

@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: MIT
+// A document on paper: A4 or Letter, portrait or landscape, as one PDF file with outline entries, page
+// labels, metadata, searchable text, and links from a step to its picture.
+//
+//   write_file("swap.pdf", sheet_pdf(document, pictures, {.paper = Paper::A4}, *measure));
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "draw/sheet_pictures.h"
+
+namespace plugward {
+
+struct SheetPagesOptions {
+  bool letter = false;
+  bool landscape = false;
+  View view = View::WireSide;
+};
+
+/// Where a link leads to, or what an outline entry names: a place on a page.
+struct PagePoint {
+  std::size_t page = 0;  ///< from 0
+  double y = 0;          ///< mm from the top of the paper
+};
+
+/// A part of a page that leads elsewhere.
+struct PageLink {
+  std::size_t page = 0;
+  double left = 0, top = 0, right = 0, bottom = 0;  ///< mm on the paper
+  PagePoint to;
+};
+
+struct OutlineEntry {
+  std::string title;
+  int level = 0;  ///< 0: a section
+  PagePoint to;
+};
+
+struct SheetPages {
+  std::vector<Scene> pages;  ///< of the paper's size, margins included
+  std::vector<OutlineEntry> outline;
+  std::vector<PageLink> links;
+};
+
+/// The layout alone, free of any drawing library. Never empty.
+SheetPages sheet_pages(const sheet::Document&, const SheetPictures&, const SheetPagesOptions&,
+                       const TextMeasure&);
+
+/// The whole file as bytes; equal input gives equal bytes: the date of the file is that of the title block.
+std::string sheet_pdf(const sheet::Document&, const SheetPictures&, const SheetPagesOptions&,
+                      const TextMeasure&);
+
+}  // namespace plugward
