@@ -163,17 +163,41 @@ Assessment assess_stated(const Fitting& fitting, std::span<const Contact> contac
   const std::vector<Finding> of_functions = result.findings;
   for (const Excess& excess : excesses(fitting, contacts)) {
     Finding finding = finding_of(fitting, excess);
-    if (!follows_from_a_lack(fitting, contacts, of_functions, excess, finding)) result.findings.push_back(std::move(finding));
+    if (!follows_from_a_lack(fitting, contacts, of_functions, excess, finding))
+      result.findings.push_back(std::move(finding));
   }
   return result;
 }
 
+bool one_place(const Locus& a, const Locus& b) {
+  return a.header == b.header && a.pin == b.pin && a.device == b.device && a.terminal == b.terminal &&
+         a.part == b.part && a.plug == b.plug && a.lead == b.lead && a.rail == b.rail;
+}
+
+/// Figures so close that they mean the same: what a load draws elsewhere lifts a ground by millivolts.
+bool close(std::optional<double> a, std::optional<double> b) {
+  return a && b && std::abs(*a - *b) <= 0.01 * std::max(std::abs(*a), std::abs(*b));
+}
+
 bool same(const Finding& a, const Finding& b) {
-  return a.rule == b.rule && a.weight == b.weight && a.message == b.message && a.first == b.first;
+  if (a.rule != b.rule || a.weight != b.weight || !(a.first == b.first)) return false;
+  return a.message == b.message || (one_place(a.at, b.at) && a.part == b.part && close(a.figure, b.figure));
 }
 
 bool holds(const std::vector<Finding>& list, const Finding& finding) {
   return std::any_of(list.begin(), list.end(), [&](const Finding& f) { return same(f, finding); });
+}
+
+/// The same finding where its figure is largest.
+Finding worst_of(const std::vector<Assessment>& tries, const Finding& finding) {
+  const Finding* worst = &finding;
+  for (const Assessment& one : tries) {
+    for (const Finding& f : one.findings) {
+      if (same(f, finding) && f.figure && worst->figure && std::abs(*f.figure) > std::abs(*worst->figure))
+        worst = &f;
+    }
+  }
+  return *worst;
 }
 
 constexpr std::size_t most_combinations = 256;
@@ -222,7 +246,7 @@ Assessment assess_jumpers(const Fitting& fitting, std::span<const Contact> conta
   for (const Finding& finding : tries.front().findings) {
     const bool everywhere = std::all_of(tries.begin(), tries.end(),
                                         [&](const Assessment& t) { return holds(t.findings, finding); });
-    if (everywhere) result.findings.push_back(finding);
+    if (everywhere) result.findings.push_back(worst_of(tries, finding));
   }
   for (std::size_t i = 0; i < tries.size(); ++i) {
     const Finding* worst = nullptr;

@@ -205,13 +205,17 @@ class Joiner {
     Assessment extra;
     extra.findings = more;
     if (extra.has(Weight::Harm) || extra.has(Weight::Fault)) {
-      whole_.verdict = badness(worst_) == 4 || !curable(extra) ? Verdict::Apart : Verdict::Adapt;
+      // What is not known of one cluster comes before the part that the whole needs.
+      whole_.verdict = badness(worst_) == 4 || !curable(extra) ? Verdict::Apart
+                       : worst_ == Verdict::Measure            ? Verdict::Measure
+                                                               : Verdict::Adapt;
       for (const Finding& f : more) {
         if (!f.part.empty() && f.weight != Weight::Note) add_once(whole_.parts, {part_words(fitting_, f)});
       }
       whole_.summary =
           format("{}: each by itself would do, but not all together: {}", names, more.front().message);
       if (badness(worst_) == 4) whole_.summary = format("{}: {}", names, apart_words());
+      if (whole_.verdict == Verdict::Measure) whole_.summary = format("{}: {}", names, verdict_words());
       return;
     }
     if (!more.empty() && badness(worst_) < 3) {
@@ -377,7 +381,7 @@ std::optional<Advice> advise_apart(const Fitting& fitting, const AdviseOptions& 
   AdviseOptions alone = options;
   alone.softer = false;
   alone.budget = false;
-  alone.now = true;  // what a cluster does as it stands is not told a second time for the whole
+  alone.now = true;         // what a cluster does as it stands is not told a second time for the whole
   alone.wirings = nullptr;  // a cluster is another harness
   Joiner joiner(fitting);
   for (std::size_t c = 0; c < all.size(); ++c) {
