@@ -62,7 +62,7 @@ class FindMemory {
   };
 
   /// After `most` judgements it starts anew.
-  explicit FindMemory(std::size_t most = 16384) : most_(most), wirings_(most / 16 + 1) {}
+  explicit FindMemory(std::size_t most = 16384) : most_(most), wirings_(most / 2) {}
 
   std::optional<Judged> find(const std::string& key) const;
   void add(std::string key, Judged);

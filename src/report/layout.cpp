@@ -72,6 +72,7 @@ void Paper::heading(std::string_view text) {
 void Paper::paragraph(std::string_view text, const Indent& indent) {
   const auto width = static_cast<std::size_t>(options_.width);
   std::string current = indent.first;
+  std::size_t columns = columns_of(current);
   bool empty = true;
   std::size_t at = 0;
   while (at < text.size()) {
@@ -79,13 +80,16 @@ void Paper::paragraph(std::string_view text, const Indent& indent) {
     if (begin == std::string_view::npos) break;
     const std::size_t end = std::min(text.find(' ', begin), text.size());
     const std::string_view word = text.substr(begin, end - begin);
-    if (!empty && columns_of(current) + 1 + columns_of(word) > width) {
+    const std::size_t wide = columns_of(word);
+    if (!empty && columns + 1 + wide > width) {
       line(current);
       current = indent.next;
+      columns = columns_of(current);
       empty = true;
     }
     if (!empty) current += ' ';
     current += word;
+    columns += wide + (empty ? 0 : 1);
     empty = false;
     at = end;
   }
