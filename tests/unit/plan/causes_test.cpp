@@ -349,8 +349,10 @@ TEST_CASE("a closed switch over supply and ground kills the board, and the way t
   const CauseFinder finder(fitting);
   const auto dies = finder.causes(Symptom::Dies, wren.plug("limit-x/limit"));
   REQUIRE(dies.size() == 1);
-  REQUIRE(dies[0].causes.size() == 1);
+  REQUIRE(dies[0].causes.size() == 2);
   CHECK(dies[0].causes[0].what == "the WH lead of 'limit-x/limit' sits in cavity 3 instead of 1");
+  CHECK(dies[0].causes[1].what ==
+        "two plugs are exchanged: 'limit-x/limit' sits on J7 (LIMIT Z) and 'limit-z/limit' on J5 (LIMIT X)");
   CHECK(!dies[0].causes[0].harms.empty());
   for (const PlugCauses& seen : finder.causes(Symptom::Dies)) {
     for (const TellingStep& step : seen.steps) CHECK(step.power != MeterPower::On);

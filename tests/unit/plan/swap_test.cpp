@@ -43,7 +43,7 @@ TEST_CASE("the demo machine moves from the old board to the new one") {
   const auto plan = plan_swap(before, *machine->to, {});
   CHECK(transfers(*machine, *plan) ==
         "motor-x/motor J2>J2 re-pin; motor-y/motor J3>J3 re-pin; motor-z/motor J4>J4 straight turned; "
-        "limit-x/limit J5>J5 re-pin; limit-y/limit J6>J6 re-pin; limit-z/limit J7>J7 re-pin; "
+        "limit-x/limit J5>J5 re-pin; limit-y/limit J6>J6 re-pin; limit-z/limit J7>J7 straight; "
         "nozzle-heater/heater J14>J14 straight; nozzle-thermistor/thermistor J17>J18 straight; "
         "bed-heater/bed J16>J15 straight; bed-thermistor/thermistor J18>J19 straight; "
         "part-fan/fan J11>J11 straight; cold-end-fan/fan J12>J12 re-pin; case-fan/fan J13>J13 straight; "
