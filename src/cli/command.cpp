@@ -37,6 +37,12 @@ constexpr Takes asking(Takes takes) {
   return takes;
 }
 
+/// Whole documents, of a mating, a machine or a move.
+constexpr Takes sheets(Takes takes) {
+  takes.sheet = true;
+  return takes;
+}
+
 constexpr auto commands = std::to_array<Command>({
     {"check", "may this cable go on this board? verdict and findings",
      "plugward check boards/heron-m7.xml harnesses/kite-probe.xml --at control=J9 --jumper JP2=5V",
@@ -91,6 +97,9 @@ constexpr auto commands = std::to_array<Command>({
       .swap = true,
       .flags = true},
      run_labels},
+    {"sheet", "the paper for the bench: pictures, steps with boxes, test card, settings, parts",
+     "plugward sheet harnesses/wren-a4.xml --to boards/heron-m7.xml --date 2026-11-25 -o wren.pdf",
+     sheets(or_loom(mating(false, false))), run_sheet},
     {"compare",
      "two states of a machine: which plugs, contacts, parts and jumpers differ",
      "plugward compare harnesses/wren-a4.xml refit/loom.xml",

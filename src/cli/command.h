@@ -37,6 +37,7 @@ struct Takes {
   bool swap = false;     ///< --to --at --jumper
   bool record = false;   ///< --record --back
   bool flags = false;    ///< --paper, of flags
+  bool sheet = false;    ///< --to --place --machine --date --as --paper --landscape --view
 };
 
 struct Command {
@@ -59,6 +60,7 @@ Outcome run_swap(const Options&);
 Outcome run_compare(const Options&);
 Outcome run_causes(const Options&);
 Outcome run_labels(const Options&);
+Outcome run_sheet(const Options&);
 Outcome run_lint(const Options&);
 Outcome run_list(const Options&);
 Outcome run_explain(const Options&);

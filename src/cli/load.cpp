@@ -187,7 +187,7 @@ std::optional<Fitting> load_machine(Workbench& bench, const Options& options) {
   load_families(bench, options);
   take(bench, options.words.front(), read_one(bench, options.words.front()));
   if (bench.board || !bench.harnesses.empty()) {
-    throw UsageError(format("'{}' is a {} file: 'swap' takes the loom file of a whole machine",
+    throw UsageError(format("'{}' is a {} file: '--to' goes with the loom file of a whole machine",
                             options.words.front(), bench.board ? "board" : "harness"));
   }
   Description board = read_one(bench, options.to_board);

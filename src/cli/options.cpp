@@ -60,6 +60,22 @@ void add_options(CLI::App& app, const Command& command, Raw& raw) {
   }
   if (takes.flags)
     app.add_option("--paper", options.paper, "a4 (default), letter or tape (12 mm)")->type_name("SIZE");
+  if (takes.sheet) {
+    app.add_option("--to", options.to_board,
+                   "of a loom: the board that the machine moves to; --at and --jumper are then that board's")
+        ->type_name("BOARD");
+    app.add_flag("--place", options.place, "choose the headers, as 'place' does");
+    app.add_option("--machine", options.machine, "what the machine is called; else a blank")
+        ->type_name("NAME");
+    app.add_option("--date", options.date, "of the sheet; else of SOURCE_DATE_EPOCH, else a blank")
+        ->type_name("YYYY-MM-DD");
+    app.add_option("--as", options.sheet_as, "pdf, html, text or markdown; else by the suffix of -o")
+        ->type_name("KIND");
+    app.add_option("--paper", options.paper, "a4 (default) or letter")->type_name("SIZE");
+    app.add_flag("--landscape", options.landscape, "paper with its long side down");
+    app.add_option("--view", options.view, "wire (the side of the leads, default) or mating")
+        ->type_name("VIEW");
+  }
   if (takes.fitting) {
     repeated("--at", raw.at, "this plug goes on that header", "PLUG=HEADER");
     repeated("--jumper", raw.jumpers, "this jumper is fitted at that rail", "JUMPER=RAIL");

@@ -55,7 +55,12 @@ struct Options {
   std::string output;   ///< "" or "-": standard output
   std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`
   std::string plug;
-  std::string symptom;  ///< --symptom; "": list those that the machine can show
+  std::string symptom;   ///< --symptom; "": list those that the machine can show
+  bool place = false;    ///< --place
+  std::string machine;   ///< --machine, as the person calls it
+  std::string date;      ///< --date, as given
+  std::string sheet_as;  ///< --as; "": by the suffix of `output`
+  bool landscape = false;
   std::string view = "wire";
   std::string paper = "a4";
   int max_errors = 20;  ///< diagnostics of one rule; 0: all

@@ -10,7 +10,7 @@
 #include "plan/way_back.h"
 #include "report/swap_json.h"
 #include "report/swap_text.h"
-#include "report/swap_words.h"
+#include "sheet/swap_words.h"
 #include "report/way_back_text.h"
 
 namespace plugward {

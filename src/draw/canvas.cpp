@@ -10,8 +10,10 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <cstdlib>
+#include <deque>
 #include <map>
-#include <tuple>
+#include <unordered_map>
 
 #include "base/file.h"
 #include "base/format.h"
@@ -55,23 +57,39 @@ class Typesetter {
     pango_context_set_round_glyph_positions(context_.get(), FALSE);
     pango_context_set_language(context_.get(), pango_language_from_string("en"));
     pango_context_set_base_dir(context_.get(), PANGO_DIRECTION_LTR);
+    layout_.reset(pango_layout_new(context_.get()));
+    pango_layout_set_single_paragraph_mode(layout_.get(), TRUE);
   }
 
-  Owned<PangoLayout> layout(const std::string& text, double points, bool bold) const {
-    Owned<PangoLayout> made(pango_layout_new(context_.get()));
-    const Owned<PangoFontDescription> font(pango_font_description_new());
-    pango_font_description_set_family(font.get(), "DejaVu Sans, sans-serif");
-    pango_font_description_set_weight(font.get(), bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-    pango_font_description_set_absolute_size(font.get(), points * PANGO_SCALE);
-    pango_layout_set_font_description(made.get(), font.get());
-    pango_layout_set_single_paragraph_mode(made.get(), TRUE);
-    pango_layout_set_text(made.get(), text.data(), static_cast<int>(text.size()));
-    return made;
+  /// The text laid out; valid until the next call.
+  PangoLayout* layout(const std::string& text, double points, bool bold) const {
+    pango_layout_set_font_description(layout_.get(), font(points, bold));
+    pango_layout_set_text(layout_.get(), text.data(), static_cast<int>(text.size()));
+    return layout_.get();
   }
 
  private:
+  struct Font {
+    double points = 0;
+    bool bold = false;
+    Owned<PangoFontDescription> description;
+  };
+
+  const PangoFontDescription* font(double points, bool bold) const {
+    for (const Font& font : fonts_) {
+      if (font.points == points && font.bold == bold) return font.description.get();
+    }
+    Owned<PangoFontDescription> made(pango_font_description_new());
+    pango_font_description_set_family(made.get(), "DejaVu Sans, sans-serif");
+    pango_font_description_set_weight(made.get(), bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+    pango_font_description_set_absolute_size(made.get(), points * PANGO_SCALE);
+    return fonts_.emplace_back(Font{points, bold, std::move(made)}).description.get();
+  }
+
   Owned<PangoFontMap> map_;
   Owned<PangoContext> context_;
+  Owned<PangoLayout> layout_;
+  mutable std::deque<Font> fonts_;  ///< a handful
 };
 
 double to_points(int pango_units) {
@@ -90,28 +108,42 @@ TextMeasure::Size extents(PangoLayout* layout) {
 class PangoMeasure final : public TextMeasure {
  public:
   Size measure(const std::string& text, double points, bool bold) const override {
-    const auto [entry, is_new] = known_.try_emplace({text, points, bold});
-    if (is_new) entry->second = look(text, points, bold);
+    Face& face = face_of(points, bold);
+    const auto [entry, is_new] = face.known.try_emplace(text);
+    if (is_new) entry->second = look(text, face);
     return entry->second;
   }
 
  private:
+  /// One size of one weight. There are a handful.
+  struct Face {
+    double points = 0;
+    bool bold = false;
+    Size usual;  ///< of its own letters
+    std::unordered_map<std::string, Size> known{};
+  };
+
+  Face& face_of(double points, bool bold) const {
+    for (Face& face : faces_) {
+      if (face.points == points && face.bold == bold) return face;
+    }
+    return faces_.emplace_back(Face{points, bold, extents(typesetter_.layout("Ag", points, bold))});
+  }
+
   /// As high as the first font's letters, or as the ink where another font's letters reach further. Line
   /// heights of other fonts are not asked for: some are half as high again as their letters.
-  Size look(const std::string& text, double points, bool bold) const {
-    const Owned<PangoLayout> layout = typesetter_.layout(text, points, bold),
-                             usual = typesetter_.layout("Ag", points, bold);
-    PangoRectangle ink{};
-    pango_layout_get_extents(layout.get(), &ink, nullptr);
-    const double baseline = to_points(pango_layout_get_baseline(layout.get()));
-    const Size first = extents(usual.get());
-    return {extents(layout.get()).width / points_per_mm,
-            std::max(first.ascent, baseline - to_points(ink.y)) / points_per_mm,
-            std::max(first.descent, to_points(ink.y + ink.height) - baseline) / points_per_mm};
+  Size look(const std::string& text, const Face& face) const {
+    PangoLayout* const layout = typesetter_.layout(text, face.points, face.bold);
+    PangoRectangle ink{}, logical{};
+    pango_layout_get_extents(layout, &ink, &logical);
+    const double baseline = to_points(pango_layout_get_baseline(layout));
+    return {to_points(logical.width) / points_per_mm,
+            std::max(face.usual.ascent, baseline - to_points(ink.y)) / points_per_mm,
+            std::max(face.usual.descent, to_points(ink.y + ink.height) - baseline) / points_per_mm};
   }
 
   Typesetter typesetter_;
-  mutable std::map<std::tuple<std::string, double, bool>, Size> known_;
+  mutable std::deque<Face> faces_;
 };
 
 void set_ink(cairo_t* c, Ink ink) {
@@ -159,8 +191,8 @@ void draw(cairo_t* c, const Shape& shape) {
 }
 
 void draw(cairo_t* c, const Words& words, const Typesetter& typesetter) {
-  const Owned<PangoLayout> layout = typesetter.layout(words.text, words.points, words.bold);
-  const TextMeasure::Size size = extents(layout.get());
+  PangoLayout* const layout = typesetter.layout(words.text, words.points, words.bold);
+  const TextMeasure::Size size = extents(layout);
   double shift = 0;
   if (words.anchor == Anchor::Middle) shift = size.width / 2;
   if (words.anchor == Anchor::End) shift = size.width;
@@ -169,12 +201,11 @@ void draw(cairo_t* c, const Words& words, const Typesetter& typesetter) {
   cairo_rotate(c, -words.rotation * std::acos(-1.0) / 180.0);
   cairo_move_to(c, -shift, -size.ascent);
   set_ink(c, words.ink);
-  pango_cairo_show_layout(c, layout.get());
+  pango_cairo_show_layout(c, layout);
   cairo_restore(c);
 }
 
-void draw(cairo_t* c, const Scene& scene) {
-  const Typesetter typesetter;
+void draw(cairo_t* c, const Scene& scene, const Typesetter& typesetter) {
   for (const Group& group : scene.groups) {
     for (const auto& item : group.items) {
       if (const Shape* shape = std::get_if<Shape>(&item)) {
@@ -210,7 +241,87 @@ void repair_date(std::string& pdf, std::string_view key) {
   pdf.replace(open, room + 2, "(" + date + ")" + std::string(room - date.size(), ' '));
 }
 
-std::string render_pdf(const std::vector<Scene>& scenes, const std::string& date) {
+/// cairo 1.16 gives numbers to objects of a structure tree that it then does not write (beside the
+/// destinations), and lists them as if they stood at the begin of the file. They are marked as free (ISO
+/// 32000-1, 7.5.4), which reads as null; entries have one length, so nothing else moves.
+void free_unwritten_objects(std::string& pdf) {
+  constexpr std::size_t entry_length = 20;
+  const std::size_t start = pdf.rfind("startxref\n");
+  if (start == std::string::npos) return;
+  const std::size_t table = std::strtoul(pdf.c_str() + start + 10, nullptr, 10);
+  std::size_t at = pdf.find("\n0 ", table);
+  if (at == std::string::npos) return;
+  const std::size_t count = std::strtoul(pdf.c_str() + at + 3, nullptr, 10);
+  at = pdf.find('\n', at + 1) + 1;
+  for (std::size_t n = 1; n < count; ++n) {
+    const std::size_t entry = at + n * entry_length;
+    if (entry + entry_length > pdf.size()) return;
+    const std::size_t object = std::strtoul(pdf.c_str() + entry, nullptr, 10);
+    const std::string head = format("{} 0 obj", n);
+    if (pdf.compare(object, head.size(), head) != 0)
+      pdf.replace(entry, entry_length, "0000000000 65535 f \n");
+  }
+}
+
+/// Named places, links and outline entries. The library numbers pages from 1 and counts y from the top.
+class PdfMarks {
+ public:
+  PdfMarks(cairo_surface_t* surface, cairo_t* c, const PageFacts& facts)
+      : surface_(surface), c_(c), facts_(facts) {
+    const auto place = [&](const PagePoint& to) { places_.emplace(to.name, to); };
+    for (const OutlineEntry& entry : facts.outline) place(entry.to);
+    for (const PageLink& link : facts.links) place(link.to);
+  }
+
+  /// What belongs to this page, which is the one being drawn.
+  void add(std::size_t page) const {
+    for (const auto& [name, place] : places_) {
+      if (place.page != page) continue;
+      tag(CAIRO_TAG_DEST, format("name='{}' x=0 y={}", escaped(name), points(place.y)));
+    }
+    for (const PageLink& link : facts_.links) {
+      if (link.page != page) continue;
+      tag(CAIRO_TAG_LINK,
+          format("dest='{}' rect=[{} {} {} {}]", escaped(link.to.name), points(link.left), points(link.top),
+                 points(link.right - link.left), points(link.bottom - link.top)));
+    }
+  }
+
+  void add_outline() const {
+    std::vector<int> parents{CAIRO_PDF_OUTLINE_ROOT};
+    for (const OutlineEntry& entry : facts_.outline) {
+      parents.resize(std::min(parents.size(), static_cast<std::size_t>(entry.level) + 1));
+      const std::string to = format("dest='{}'", escaped(entry.to.name));
+      parents.push_back(cairo_pdf_surface_add_outline(surface_, parents.back(), entry.title.c_str(),
+                                                      to.c_str(), CAIRO_PDF_OUTLINE_FLAG_OPEN));
+    }
+  }
+
+ private:
+  static std::string points(double mm) { return format("{:.3f}", mm * points_per_mm); }
+
+  /// Attributes stand between apostrophes.
+  static std::string escaped(const std::string& text) {
+    std::string safe;
+    for (const char c : text) {
+      if (c == '\'' || c == '\\') safe += '\\';
+      safe += c;
+    }
+    return safe;
+  }
+
+  void tag(const char* name, const std::string& attributes) const {
+    cairo_tag_begin(c_, name, attributes.c_str());
+    cairo_tag_end(c_, name);
+  }
+
+  cairo_surface_t* surface_;
+  cairo_t* c_;
+  const PageFacts& facts_;
+  std::map<std::string, PagePoint> places_;
+};
+
+std::string render_pdf(const std::vector<Scene>& scenes, const PageFacts& facts, bool labels) {
   std::string bytes;
   const Scene& scene = scenes.front();
   const Owned<cairo_surface_t> surface(cairo_pdf_surface_create_for_stream(
@@ -219,26 +330,35 @@ std::string render_pdf(const std::vector<Scene>& scenes, const std::string& date
   const auto set = [&](cairo_pdf_metadata_t key, const std::string& value) {
     cairo_pdf_surface_set_metadata(surface.get(), key, value.c_str());
   };
-  set(CAIRO_PDF_METADATA_TITLE, scene.title);
+  set(CAIRO_PDF_METADATA_TITLE, facts.title);
   set(CAIRO_PDF_METADATA_AUTHOR, "plugward");
-  set(CAIRO_PDF_METADATA_SUBJECT, scene.description);
+  set(CAIRO_PDF_METADATA_SUBJECT, facts.subject);
+  if (!facts.keywords.empty()) set(CAIRO_PDF_METADATA_KEYWORDS, facts.keywords);
   set(CAIRO_PDF_METADATA_CREATOR, "plugward");
-  std::string when = date.empty() ? "2000-01-01" : date;
+  std::string when = facts.date.empty() ? "2000-01-01" : facts.date;
   if (when.size() == 10) when += "T00:00:00Z";
   set(CAIRO_PDF_METADATA_CREATE_DATE, when);
   set(CAIRO_PDF_METADATA_MOD_DATE, when);
   {
     const Owned<cairo_t> c(cairo_create(surface.get()));
-    for (const Scene& page : scenes) {
+    const Typesetter typesetter;
+    const PdfMarks marks(surface.get(), c.get(), facts);
+    for (std::size_t i = 0; i < scenes.size(); ++i) {
+      const Scene& page = scenes[i];
       cairo_pdf_surface_set_size(surface.get(), page.width * points_per_mm, page.height * points_per_mm);
-      draw(c.get(), page);
+      if (labels) cairo_pdf_surface_set_page_label(surface.get(), format("{}", i + 1).c_str());
+      draw(c.get(), page, typesetter);
+      marks.add(i);
       cairo_show_page(c.get());
     }
+    marks.add_outline();
+    check(cairo_status(c.get()));
   }
   cairo_surface_finish(surface.get());
   check(cairo_surface_status(surface.get()));
   repair_date(bytes, "/CreationDate");
   repair_date(bytes, "/ModDate");
+  free_unwritten_objects(bytes);
   return bytes;
 }
 
@@ -254,7 +374,7 @@ std::string render_png(const Scene& scene, double dpi) {
   set_ink(c.get(), style::paper);
   cairo_paint(c.get());
   cairo_scale(c.get(), scale, scale);
-  draw(c.get(), scene);
+  draw(c.get(), scene, Typesetter());
   std::string bytes;
   check(cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes));
   return bytes;
@@ -298,9 +418,9 @@ std::string outline_of(cairo_t* c, PangoFont* font, PangoGlyph glyph) {
 
 GlyphRun glyph_run(cairo_t* c, const Typesetter& typesetter, const std::string& text, double points,
                    bool bold) {
-  const Owned<PangoLayout> layout = typesetter.layout(text, points, bold);
-  GlyphRun result{{}, extents(layout.get()).width / points_per_mm};
-  const Owned<PangoLayoutIter> iter(pango_layout_get_iter(layout.get()));
+  PangoLayout* const layout = typesetter.layout(text, points, bold);
+  GlyphRun result{{}, extents(layout).width / points_per_mm};
+  const Owned<PangoLayoutIter> iter(pango_layout_get_iter(layout));
   do {
     const PangoLayoutRun* run = pango_layout_iter_get_run_readonly(iter.get());
     if (run == nullptr) continue;
@@ -335,7 +455,7 @@ std::string render_svg(const Scene& scene, const std::string& prefix) {
 std::string render(const Scene& scene, const PictureOptions& options) {
   switch (options.format) {
     case PictureFormat::Pdf:
-      return render_pdf({scene}, options.date);
+      return render_pages({scene}, options);
     case PictureFormat::Png:
       return render_png(scene, options.dpi);
     case PictureFormat::Svg:
@@ -346,7 +466,16 @@ std::string render(const Scene& scene, const PictureOptions& options) {
 
 std::string render_pages(const std::vector<Scene>& pages, const PictureOptions& options) {
   assert(!pages.empty() && options.format == PictureFormat::Pdf);
-  return render_pdf(pages, options.date);
+  PageFacts facts;
+  facts.title = pages.front().title;
+  facts.subject = pages.front().description;
+  facts.date = options.date;
+  return render_pdf(pages, facts, false);
+}
+
+std::string render_book(const std::vector<Scene>& pages, const PageFacts& facts) {
+  assert(!pages.empty());
+  return render_pdf(pages, facts, true);
 }
 
 std::unique_ptr<TextMeasure> make_text_measure() {

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "draw/scene.h"
+#include "draw/sheet_pages_links.h"
 
 namespace plugward {
 
@@ -27,9 +28,13 @@ struct PictureOptions {
 /// fails.
 std::string render(const Scene&, const PictureOptions&);
 
-/// Several pages as one PDF file, each of its own size; the title and description of the file are those of the
-/// first. REQUIRES: at least one page; options.format is Pdf.
+/// Several pages as one PDF file, each of its own size; the title and description of the file are those of
+/// the first. REQUIRES: at least one page; options.format is Pdf.
 std::string render_pages(const std::vector<Scene>&, const PictureOptions&);
+
+/// Several pages as one PDF file with an outline, links between its pages, page labels ("1", "2", ...) and
+/// what it says about itself. REQUIRES: at least one page.
+std::string render_book(const std::vector<Scene>&, const PageFacts&);
 
 /// Measures with the fonts that render() uses.
 std::unique_ptr<TextMeasure> make_text_measure();

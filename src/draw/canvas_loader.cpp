@@ -57,6 +57,10 @@ std::string render_pages(const std::vector<Scene>& pages, const PictureOptions& 
   return module().render_many(pages, options);
 }
 
+std::string render_book(const std::vector<Scene>& pages, const PageFacts& facts) {
+  return module().render_with_links(pages, facts);
+}
+
 std::unique_ptr<TextMeasure> make_text_measure() {
   return module().measure();
 }

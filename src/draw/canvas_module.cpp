@@ -6,6 +6,7 @@ extern "C" const plugward::CanvasModule* plugward_canvas_module();
 
 extern "C" const plugward::CanvasModule* plugward_canvas_module() {
   static constexpr plugward::CanvasModule functions{PLUGWARD_VERSION, &plugward::render,
-                                                    &plugward::render_pages, &plugward::make_text_measure};
+                                                    &plugward::render_pages, &plugward::render_book,
+                                                    &plugward::make_text_measure};
   return &functions;
 }

@@ -20,6 +20,7 @@ struct CanvasModule {
   std::string_view version;  ///< of plugward
   decltype(&render) render_one = nullptr;
   decltype(&render_pages) render_many = nullptr;
+  decltype(&render_book) render_with_links = nullptr;
   decltype(&make_text_measure) measure = nullptr;
 };
 

@@ -18,23 +18,6 @@ namespace {
 
 constexpr double between = 3;  ///< rows of panels, mm
 
-void shift(Point& p, double dx, double dy) {
-  p.x += dx;
-  p.y += dy;
-}
-
-void shift(Group& group, double dx, double dy) {
-  for (auto& item : group.items) {
-    if (Words* words = std::get_if<Words>(&item)) {
-      shift(words->at, dx, dy);
-      continue;
-    }
-    for (Shape::Command& command : std::get<Shape>(item).path) {
-      for (Point* p : {&command.p1, &command.p2, &command.p3}) shift(*p, dx, dy);
-    }
-  }
-}
-
 /// Panels are set left to right in rows; a wide one has a row of its own.
 class PanelRows {
  public:

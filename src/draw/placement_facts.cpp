@@ -76,16 +76,13 @@ Box callout_column(const SheetSize& sheet, bool right) {
                : Box{field.left, field.top, field.left + column_width, field.bottom};
 }
 
-PlacementFacts gather_placement(const Fitting& fitting, const Advice& advice, SheetSize sheet) {
-  AdviceByPlug by_plug = advice_by_plug(fitting, advice);
-  PlacementFacts facts{
-      fitting, advice, sheet, std::move(by_plug.plugs), look_alikes(fitting), std::move(by_plug.together), {},
-      {},      {},     {}};
+void lay_placement(PlacementFacts& facts, SheetSize sheet, const std::vector<int>& tags) {
+  facts.sheet = sheet;
   const Box left = callout_column(sheet, false), right = callout_column(sheet, true);
-  facts.board = place_board(*fitting.board, *fitting.catalogue,
+  facts.board = place_board(*facts.fitting.board, *facts.fitting.catalogue,
                             {left.right + line_room, left.top + 1, right.left - line_room, left.bottom - 1});
   std::vector<Point> anchors;
-  for (const Placement& placement : fitting.placements) {
+  for (const Placement& placement : facts.fitting.placements) {
     const Box& b = facts.board.headers[static_cast<std::size_t>(placement.header)];
     anchors.push_back({(b.left + b.right) / 2, (b.top + b.bottom) / 2});
   }
@@ -95,14 +92,22 @@ PlacementFacts gather_placement(const Fitting& fitting, const Advice& advice, Sh
   for (CalloutSlot& slot : facts.callouts.slots) {
     if (slot.tag == 0) slot = {false, -1, ++last};
   }
-  for (std::size_t i = 0; i < fitting.placements.size(); ++i) {
-    facts.texts.push_back(text_of(facts, i));
-    facts.by_tag.push_back(static_cast<int>(i));
-  }
+  for (std::size_t i = 0; i < tags.size(); ++i) facts.callouts.slots[i].tag = tags[i];
+  facts.by_tag.clear();
+  for (std::size_t i = 0; i < anchors.size(); ++i) facts.by_tag.push_back(static_cast<int>(i));
   std::sort(facts.by_tag.begin(), facts.by_tag.end(), [&](int a, int b) {
     return facts.callouts.slots[static_cast<std::size_t>(a)].tag <
            facts.callouts.slots[static_cast<std::size_t>(b)].tag;
   });
+}
+
+PlacementFacts gather_placement(const Fitting& fitting, const Advice& advice, SheetSize sheet) {
+  AdviceByPlug by_plug = advice_by_plug(fitting, advice);
+  PlacementFacts facts{
+      fitting, advice, sheet, std::move(by_plug.plugs), look_alikes(fitting), std::move(by_plug.together), {},
+      {},      {},     {}};
+  lay_placement(facts, sheet, {});
+  for (std::size_t i = 0; i < fitting.placements.size(); ++i) facts.texts.push_back(text_of(facts, i));
   return facts;
 }
 

@@ -35,6 +35,9 @@ struct PlacementFacts {
 
 /// REQUIRES: at least one placement.
 PlacementFacts gather_placement(const Fitting&, const Advice&, SheetSize);
+/// Lays the board and the callouts anew for a sheet of this size. `tags`: numbers of the plugs, by placement;
+/// empty: they are numbered as the callouts stand.
+void lay_placement(PlacementFacts&, SheetSize, const std::vector<int>& tags);
 
 /// Columns of callouts left and right of the board on this sheet.
 Box callout_column(const SheetSize&, bool right);

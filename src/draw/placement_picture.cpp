@@ -23,9 +23,10 @@ TitleBar title_bar(const PlacementFacts& facts, const PagePlace& place) {
           count_words(facts), facts.advice.verdict, place};
 }
 
-/// The wave mark, and what the drawing's signs mean.
-void add_legend(Scene& scene, const PlacementFacts& facts, bool waves, bool& whole,
-                const TextMeasure& measure) {
+}  // namespace
+
+void add_placement_legend(Scene& scene, const PlacementFacts& facts, bool waves, bool& whole,
+                          const TextMeasure& measure) {
   Group group{"legend", {}};
   const Board& board = *facts.fitting.board;
   const double top = board_field(facts.sheet).bottom + 1.5, bottom = scene.height - page::foot_height - 0.5;
@@ -66,7 +67,45 @@ void add_legend(Scene& scene, const PlacementFacts& facts, bool waves, bool& who
   scene.groups.push_back(std::move(group));
 }
 
-}  // namespace
+BoardMarks placement_marks(const PlacementFacts& facts) {
+  BoardMarks marks;
+  for (std::size_t i = 0; i < facts.fitting.placements.size(); ++i) {
+    const int header = facts.fitting.placements[i].header;
+    marks.used.push_back(header);
+    if (!facts.alike[i].empty()) marks.alike.push_back(header);
+    for (const int other : facts.alike[i]) marks.alike.push_back(other);
+  }
+  std::sort(marks.alike.begin(), marks.alike.end());
+  marks.alike.erase(std::unique(marks.alike.begin(), marks.alike.end()), marks.alike.end());
+  return marks;
+}
+
+bool add_placement(Scene& scene, const PlacementFacts& facts, const TextMeasure& measure) {
+  const BoardMarks marks = placement_marks(facts);
+  std::vector<Leader> leaders;
+  const Box columns[2] = {callout_column(facts.sheet, false), callout_column(facts.sheet, true)};
+  for (std::size_t i = 0; i < facts.fitting.placements.size(); ++i) {
+    const int header = facts.fitting.placements[i].header;
+    const CalloutSlot& slot = facts.callouts.slots[i];
+    if (slot.middle < 0) continue;
+    leaders.push_back({{slot.right ? columns[1].left - 0.8 : columns[0].right + 0.8, slot.middle}, header});
+  }
+  draw_board(scene.groups, facts.board, *facts.fitting.board, *facts.fitting.catalogue, marks, leaders,
+             measure);
+  bool all_whole = facts.callouts.lines > 1;
+  for (const int i : facts.by_tag) {
+    const CalloutSlot& slot = facts.callouts.slots[static_cast<std::size_t>(i)];
+    if (slot.middle < 0) {
+      all_whole = false;
+      continue;
+    }
+    const bool whole = draw_callout(scene.groups, facts.texts[static_cast<std::size_t>(i)], slot,
+                                    facts.callouts.lines, columns[slot.right ? 1 : 0], measure);
+    all_whole = all_whole && whole;
+  }
+  add_placement_legend(scene, facts, !marks.alike.empty(), all_whole, measure);
+  return all_whole;
+}
 
 PlacementPicture placement_picture(const PlacementFacts& facts, const PagePlace& place,
                                    const TextMeasure& measure) {
@@ -78,35 +117,7 @@ PlacementPicture placement_picture(const PlacementFacts& facts, const PagePlace&
   scene.description = describe(facts);
   add_title_bar(scene, title_bar(facts, place), measure);
   add_foot(scene);
-
-  BoardMarks marks;
-  std::vector<Leader> leaders;
-  const Box columns[2] = {callout_column(facts.sheet, false), callout_column(facts.sheet, true)};
-  for (std::size_t i = 0; i < facts.fitting.placements.size(); ++i) {
-    const int header = facts.fitting.placements[i].header;
-    marks.used.push_back(header);
-    if (!facts.alike[i].empty()) marks.alike.push_back(header);
-    for (const int other : facts.alike[i]) marks.alike.push_back(other);
-    const CalloutSlot& slot = facts.callouts.slots[i];
-    if (slot.middle < 0) continue;
-    leaders.push_back({{slot.right ? columns[1].left - 0.8 : columns[0].right + 0.8, slot.middle}, header});
-  }
-  std::sort(marks.alike.begin(), marks.alike.end());
-  marks.alike.erase(std::unique(marks.alike.begin(), marks.alike.end()), marks.alike.end());
-  draw_board(scene.groups, facts.board, *facts.fitting.board, *facts.fitting.catalogue, marks, leaders,
-             measure);
-  picture.whole = facts.callouts.lines > 1;
-  for (const int i : facts.by_tag) {
-    const CalloutSlot& slot = facts.callouts.slots[static_cast<std::size_t>(i)];
-    if (slot.middle < 0) {
-      picture.whole = false;
-      continue;
-    }
-    const bool whole = draw_callout(scene.groups, facts.texts[static_cast<std::size_t>(i)], slot,
-                                    facts.callouts.lines, columns[slot.right ? 1 : 0], measure);
-    picture.whole = picture.whole && whole;
-  }
-  add_legend(scene, facts, !marks.alike.empty(), picture.whole, measure);
+  picture.whole = add_placement(scene, facts, measure);
   return picture;
 }
 

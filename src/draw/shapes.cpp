@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <utility>
 
 #include "draw/style.h"
 
@@ -15,6 +16,19 @@ constexpr double quarter = 0.5522847498;
 
 Point ending(const Shape::Command& c) {
   return c.op == 'C' ? c.p3 : c.p1;
+}
+
+template <class Move>
+void move_points(Group& group, const Move& move) {
+  for (auto& item : group.items) {
+    if (Words* words = std::get_if<Words>(&item)) {
+      words->at = move(words->at);
+      continue;
+    }
+    for (Shape::Command& command : std::get<Shape>(item).path) {
+      for (Point* p : {&command.p1, &command.p2, &command.p3}) *p = move(*p);
+    }
+  }
 }
 
 }  // namespace
@@ -113,6 +127,21 @@ std::vector<Shape> eye(Point c, double width) {
 
 Shape tick_box(Point corner, double side) {
   return rectangle(corner, side, side, outlined(style::paper, style::outline, style::fine));
+}
+
+void shift(Group& group, double dx, double dy) {
+  move_points(group, [&](Point p) { return Point{p.x + dx, p.y + dy}; });
+}
+
+Scene turned(Scene scene) {
+  for (Group& group : scene.groups) {
+    move_points(group, [&](Point p) { return Point{p.y, scene.width - p.x}; });
+    for (auto& item : group.items) {
+      if (Words* words = std::get_if<Words>(&item)) words->rotation += 90;
+    }
+  }
+  std::swap(scene.width, scene.height);
+  return scene;
 }
 
 void append(Group& group, std::vector<Shape> shapes) {

@@ -35,6 +35,11 @@ Shape tick_box(Point corner, double side);
 
 void append(Group&, std::vector<Shape>);
 
+/// Moves everything in the group, mm.
+void shift(Group&, double dx, double dy);
+/// The scene turned by 90 degrees anticlockwise: its left edge is at the foot then.
+Scene turned(Scene);
+
 /// Point at t in [0, 1] on the last cubic of `shape`. REQUIRES: the path ends with a 'C' after one command or
 /// more.
 Point point_on_curve(const Shape&, double t);

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "draw/sheet_pages_links.h"
 #include "draw/sheet_pictures.h"
 
 namespace plugward {
@@ -16,25 +17,6 @@ struct SheetPagesOptions {
   bool letter = false;
   bool landscape = false;
   View view = View::WireSide;
-};
-
-/// Where a link leads to, or what an outline entry names: a place on a page.
-struct PagePoint {
-  std::size_t page = 0;  ///< from 0
-  double y = 0;          ///< mm from the top of the paper
-};
-
-/// A part of a page that leads elsewhere.
-struct PageLink {
-  std::size_t page = 0;
-  double left = 0, top = 0, right = 0, bottom = 0;  ///< mm on the paper
-  PagePoint to;
-};
-
-struct OutlineEntry {
-  std::string title;
-  int level = 0;  ///< 0: a section
-  PagePoint to;
 };
 
 struct SheetPages {

@@ -6,6 +6,8 @@
 //   pictures.scene(picture, {.width = 190, .height = 120}, View::WireSide, measure)
 #pragma once
 
+#include <memory>
+
 #include "draw/grid.h"
 #include "draw/scene.h"
 #include "plan/swap.h"
@@ -19,22 +21,34 @@ struct PictureRoom {
   double height = 250;
 };
 
+struct SheetPictureFacts;  ///< advice on each plug, which takes its time, and the numbers of the plugs
+
 class SheetPictures {
  public:
   /// All must outlive this.
   SheetPictures(const Fitting&, const Advice&);
   explicit SheetPictures(const SwapPlan&);
+  ~SheetPictures();
+  SheetPictures(const SheetPictures&) = delete;
+  SheetPictures& operator=(const SheetPictures&) = delete;
 
   /// REQUIRES: the picture is of the document that was made of the same fitting or plan; not TrueSize.
   Scene scene(const sheet::Picture&, PictureRoom, View, const TextMeasure&) const;
 
-  /// Housings and headers at 1:1 with their ruler, as many pages as they need.
+  /// Can everything be drawn in this room, with type of 9 points? If not, a scene says what it leaves out,
+  /// and a room turned by 90 degrees may do.
+  bool fits(const sheet::Picture&, PictureRoom, View, const TextMeasure&) const;
+
+  /// Housings and headers at 1:1 with their ruler, as many pages as they need (true_size.h).
   std::vector<Scene> true_size(PictureRoom page, const TextMeasure&) const;
 
  private:
+  const SheetPictureFacts& facts() const;
+
   const Fitting* fitting_;
   const Advice* advice_;
   const Fitting* old_machine_ = nullptr;
+  mutable std::unique_ptr<SheetPictureFacts> facts_;  ///< gathered when the first picture is wanted
 };
 
 }  // namespace plugward

@@ -57,14 +57,14 @@ std::string element(const Words& words, const std::string& prefix, const GlyphSo
   for (const Glyph& glyph : run.glyphs) {
     if (glyph.outline.empty()) continue;
     const std::size_t id = outlines.try_emplace(glyph.outline, outlines.size()).first->second;
-    text += format("<use href=\"#{}o{}\" x=\"{}\" y=\"{}\"/>", prefix, id, svg_number(glyph.at.x - shift),
-                   svg_number(glyph.at.y));
+    text += format("<use href=\"#{}o{}\" x=\"{}\"", prefix, id, svg_number(glyph.at.x - shift));
+    if (const std::string y = svg_number(glyph.at.y); y != "0") text += format(" y=\"{}\"", y);
+    text += "/>";
   }
-  text += format(
-      "<text x=\"{}\" font-family=\"DejaVu Sans, sans-serif\" font-size=\"{}\"{} textLength=\"{}\" "
-      "fill-opacity=\"0\">{}</text></g>\n",
-      svg_number(-shift), svg_number(words.points * 25.4 / 72.0), words.bold ? " font-weight=\"bold\"" : "",
-      svg_number(std::max(run.width, 0.1)), xml_escaped(words.text));
+  text += format("<text x=\"{}\" font-size=\"{}\"{} textLength=\"{}\" fill-opacity=\"0\">{}</text></g>\n",
+                 svg_number(-shift), svg_number(words.points * 25.4 / 72.0),
+                 words.bold ? " font-weight=\"bold\"" : "", svg_number(std::max(run.width, 0.1)),
+                 xml_escaped(words.text));
   return text;
 }
 
@@ -98,7 +98,7 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
   std::string text = format(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" "
-      "role=\"img\" aria-labelledby=\"{4}title {4}desc\">\n"
+      "font-family=\"DejaVu Sans, sans-serif\" role=\"img\" aria-labelledby=\"{4}title {4}desc\">\n"
       "<title id=\"{4}title\">{2}</title>\n<desc id=\"{4}desc\">{3}</desc>\n<defs>\n",
       svg_number(scene.width), svg_number(scene.height), xml_escaped(scene.title),
       xml_escaped(scene.description), prefix);

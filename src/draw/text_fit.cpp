@@ -34,26 +34,101 @@ bool bound(std::string_view text, std::size_t at) {
 }
 
 /// Pieces that may stand at a line's end; a trailing space belongs to its piece.
-std::vector<std::string> pieces(std::string_view text) {
-  std::vector<std::string> all;
-  std::string piece;
+std::vector<std::string_view> pieces(std::string_view text) {
+  std::vector<std::string_view> all;
+  std::size_t begin = 0;
   for (std::size_t i = 0; i < text.size(); ++i) {
-    piece += text[i];
     const char next = i + 1 < text.size() ? text[i + 1] : ' ';
     const bool digit = is_digit(next);
     const bool range = text[i] == '.' && i > 0 && text[i - 1] == '.' && digit;  // "4.75..5.25"
     const bool sign = text[i] == '/' || text[i] == '-' || text[i] == '_' || text[i] == '.';
-    const bool joint = range || (sign && piece.size() > 2 && !digit && next != '.' && next != ' ');
-    if ((text[i] == ' ' && !bound(text, i)) || joint) all.push_back(std::exchange(piece, {}));
+    const bool joint = range || (sign && i + 1 - begin > 2 && !digit && next != '.' && next != ' ');
+    if ((text[i] != ' ' || bound(text, i)) && !joint) continue;
+    all.push_back(text.substr(begin, i + 1 - begin));
+    begin = i + 1;
   }
-  if (!piece.empty()) all.push_back(piece);
+  if (begin < text.size()) all.push_back(text.substr(begin));
   return all;
 }
 
-std::string trimmed(std::string text) {
-  while (!text.empty() && text.back() == ' ') text.pop_back();
+std::string_view trimmed(std::string_view text) {
+  while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
   return text;
 }
+
+/// Letters of two pieces may be set closer to each other or further apart than by themselves, by less than
+/// this.
+constexpr double joint_slack = 0.4;  ///< mm
+
+/// Puts pieces of one text, which follow each other in it, on lines.
+class Wrapper {
+ public:
+  Wrapper(double width, Type type, const TextMeasure& measure)
+      : width_(width), type_(type), measure_(measure) {}
+
+  std::vector<std::string> wrap(std::string_view text) {
+    for (const std::string_view piece : pieces(text)) add(piece);
+    if (!trimmed(line_).empty() || lines_.empty()) end_line();
+    return std::move(lines_);
+  }
+
+ private:
+  double width_of(std::string_view s) const {
+    return measure_.measure(std::string(s), type_.points, type_.bold).width;
+  }
+
+  void end_line() {
+    lines_.emplace_back(trimmed(line_));
+    line_ = {};
+    length_ = 0;
+  }
+
+  void add(std::string_view piece) {
+    // The sum of the pieces tells in most cases whether they fit; the line itself is measured where it is
+    // close.
+    const double end = length_ + width_of(trimmed(piece));
+    const std::string_view longer =
+        line_.empty() ? piece : std::string_view(line_.data(), line_.size() + piece.size());
+    const bool fits =
+        end < width_ - joint_slack || (end < width_ + joint_slack && width_of(trimmed(longer)) <= width_);
+    if (fits) {
+      line_ = longer;
+      length_ += width_of(piece);
+      return;
+    }
+    if (!trimmed(line_).empty()) end_line();
+    line_ = {};
+    length_ = 0;
+    if (width_of(trimmed(piece)) > width_) {
+      part(piece);
+    } else {
+      line_ = piece;
+    }
+    length_ = width_of(line_);
+  }
+
+  /// A piece that is wider than a line.
+  void part(std::string_view piece) {
+    std::size_t begin = 0;
+    for (std::size_t i = 0; i < piece.size();) {
+      const std::size_t next = i + code_point_length(piece, i);
+      line_ = piece.substr(begin, next - begin);
+      if (i > begin && width_of(trimmed(line_)) > width_) {
+        lines_.emplace_back(piece.substr(begin, i - begin));
+        begin = i;
+        line_ = piece.substr(begin, next - begin);
+      }
+      i = next;
+    }
+  }
+
+  double width_;
+  Type type_;
+  const TextMeasure& measure_;
+  std::vector<std::string> lines_;
+  std::string_view line_;  ///< part of the text
+  double length_ = 0;      ///< of line_, as the sum of its pieces
+};
 
 }  // namespace
 
@@ -62,29 +137,7 @@ double text_width(const std::string& text, Type type, const TextMeasure& measure
 }
 
 std::vector<std::string> wrap(std::string_view text, double width, Type type, const TextMeasure& measure) {
-  std::vector<std::string> lines;
-  std::string line;
-  const auto fits = [&](const std::string& s) { return text_width(trimmed(s), type, measure) <= width; };
-  for (const std::string& piece : pieces(text)) {
-    if (fits(line + piece)) {
-      line += piece;
-      continue;
-    }
-    if (!trimmed(line).empty()) lines.push_back(trimmed(line));
-    line.clear();
-    if (fits(piece)) {
-      line = piece;
-      continue;
-    }
-    for (std::size_t i = 0; i < piece.size();) {
-      const std::string next = piece.substr(i, code_point_length(piece, i));
-      if (!line.empty() && !fits(line + next)) lines.push_back(std::exchange(line, {}));
-      line += next;
-      i += next.size();
-    }
-  }
-  if (!trimmed(line).empty() || lines.empty()) lines.push_back(trimmed(line));
-  return lines;
+  return Wrapper(width, type, measure).wrap(text);
 }
 
 std::string shorten(std::string_view text, double width, Type type, const TextMeasure& measure) {
@@ -94,11 +147,11 @@ std::string shorten(std::string_view text, double width, Type type, const TextMe
   for (std::size_t i = 0; i < text.size();) {
     const std::size_t length = code_point_length(text, i);
     const std::string longer = kept + std::string(text.substr(i, length));
-    if (text_width(trimmed(longer) + "…", type, measure) > width) break;
+    if (text_width(std::string(trimmed(longer)) + "…", type, measure) > width) break;
     kept = longer;
     i += length;
   }
-  return trimmed(kept) + "…";
+  return std::string(trimmed(kept)) + "…";
 }
 
 std::vector<std::string> wrap_at_most(std::string_view text, double width, std::size_t most, Type type,
@@ -114,8 +167,8 @@ std::vector<std::string> wrap_at_most(std::string_view text, double width, std::
 
 double widest_word(std::string_view text, Type type, const TextMeasure& measure) {
   double widest = 0;
-  for (const std::string& piece : pieces(text))
-    widest = std::max(widest, text_width(trimmed(piece), type, measure));
+  for (const std::string_view piece : pieces(text))
+    widest = std::max(widest, text_width(std::string(trimmed(piece)), type, measure));
   return widest;
 }
 

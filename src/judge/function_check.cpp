@@ -138,16 +138,18 @@ class Checker {
     }
   }
 
-  /// A load whose minus is ground itself: harmless, but the firmware has no say.
+  /// A load whose minus is ground itself: the firmware has no say, which is harmless but where the load switches a
+  /// heater (a relay, an amplifier).
   void report_always_on(const End& end) {
     for (const Contact& contact : contacts_of(end.terminal)) {
       if (pin_of(fitting_, contact).function != PinFunction::Ground) continue;
       Finding finding;
       finding.rule = Rule::AlwaysOn;
-      finding.weight = Weight::Note;
+      const bool heats = fitting_.harness->devices[static_cast<std::size_t>(end.terminal.device)].use == "heater";
+      finding.weight = heats ? Weight::Harm : Weight::Note;
       finding.message =
-          format("{} is ground, not a switched output: what hangs on {} runs whenever the board has power",
-                 pin_name(fitting_, contact), terminal_name(fitting_, end.terminal));
+          format("{} is ground, not a switched output: what hangs on {} {} whenever the board has power",
+                 pin_name(fitting_, contact), terminal_name(fitting_, end.terminal), heats ? "heats" : "runs");
       finding.at = locus_of(fitting_, contact);
       finding.first = lead_of(fitting_, contact).span;
       finding.second = pin_of(fitting_, contact).span;

@@ -95,21 +95,21 @@ Consequence consequence(const Plug& plug, const Header& meant, const Header& the
     const Pin* wanted = pin_for(meant, lead);
     const Pin* met = pin_for(there, lead);
     if (wanted == nullptr || met == nullptr) continue;
-    if (there.use == "thermistor") {
+    if (there.use == "thermistor" && meant.use == there.use) {
       return {Weight::Harm, true,
               format("the readings look right, but the firmware takes them for those of {}: a heater that is "
                      "watched by "
                      "the wrong sensor runs away",
                      name)};
     }
-    if (there.use == "heater" && drives(*met)) {
+    if (there.use == "heater" && meant.use == there.use && drives(*met)) {
       return {Weight::Harm, true,
               format("the firmware heats this one when it means {}, and watches another sensor while it does",
                      name)};
     }
     if (met->function == PinFunction::Coil)
       return {Weight::Fault, true, format("it moves when the firmware means {}", name)};
-    if (there.use == "limit")
+    if (there.use == "limit" && meant.use == there.use)
       return {Weight::Fault, true, format("the firmware stops the axis of {} for it, and not its own", name)};
     if (drives(*wanted) && drives(*met))
       return {Weight::Fault, true, format("it follows the commands for {}", name)};
@@ -142,13 +142,16 @@ class Finder {
       if (!mate(plug_of(plan_.after, plug), header_of(plan_.after, other), *plan_.after.catalogue).goes_on())
         continue;
       LookAlike one{plug, meant, other, reasons(plan_, plug, meant, other), Weight::Note, false, ""};
-      if (one.reasons.empty()) continue;
-      judge(one, cluster, place);
+      const bool harm_alone = one.reasons.empty();
+      const bool never_off = judge(one, cluster, place);
+      if (harm_alone && !never_off) continue;
+      if (harm_alone) one.reasons = {"takes the same plug"};
       found_.push_back(std::move(one));
     }
   }
 
-  void judge(LookAlike& one, const Cluster& cluster, std::size_t place) {
+  /// True when a heater would never be off there.
+  bool judge(LookAlike& one, const Cluster& cluster, std::size_t place) {
     Fitting fitting = plan_.after;
     fitting.harness = &cluster.harness;
     fitting.placements.clear();
@@ -169,6 +172,7 @@ class Finder {
     one.weight = judged ? worst->weight : then.weight;
     one.same_circuit = !judged && then.same_circuit && worst == found.findings.end();
     one.happens = judged ? worst->message : then.words;
+    return judged && worst->weight == Weight::Harm && worst->rule == Rule::AlwaysOn;
   }
 
   const SwapPlan& plan_;

@@ -24,7 +24,8 @@ struct LookAlike {
 };
 
 /// Of all plugs that go over, with contacts moved and parts built in, worst first. Pairs for which nothing
-/// speaks but the housing are left out, unless they lie side by side or are for the same use.
+/// speaks but the housing are left out, unless they lie side by side, are for the same use, or would heat for
+/// ever.
 std::vector<LookAlike> look_alikes(const SwapPlan&);
 
 }  // namespace plugward

@@ -11,9 +11,6 @@
 namespace plugward {
 namespace {
 
-/// A fan that always ran and is now switched, or the other way round, weighs more than any name.
-constexpr int other_switching = 3;
-
 using Words = std::set<std::string>;
 
 /// In lower case; letters and figures part, so that "FAN2" and "FAN 2" are the same. Bytes beyond ASCII count

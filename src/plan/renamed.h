@@ -12,6 +12,9 @@
 
 namespace plugward {
 
+/// A fan that always ran and is now switched, or the other way round, weighs more than any name.
+inline constexpr int other_switching = 3;
+
 /// [plug][header of `to`]: 0 the same label; 1 shares a word with the old label or the plug's own name that
 /// tells it from the others of its use ("BED" of "THERM BED"); 2 neither. 3 more when one of the two headers
 /// switches what it feeds and the other does not: a fan that must always run, or must not.

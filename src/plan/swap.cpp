@@ -11,6 +11,7 @@
 
 #include "base/format.h"
 #include "judge/words.h"
+#include "plan/power_in.h"
 #include "plan/renamed.h"
 #include "plan/swap_suit.h"
 #include "plan/swap_transfer.h"
@@ -25,7 +26,7 @@ std::optional<int> header_of_plug(const std::vector<Placement>& placements, int 
   return std::nullopt;
 }
 
-/// The cluster's plugs, which have the same devices as before, into the whole.
+/// Housings of the cluster's plugs, and the cavities of their leads, into the whole.
 void put_back(Harness& whole, const Cluster& cluster, const Harness& changed) {
   for (std::size_t i = 0; i < cluster.plugs.size(); ++i) {
     Plug& plug = whole.plugs[static_cast<std::size_t>(cluster.plugs[i])];
@@ -35,6 +36,7 @@ void put_back(Harness& whole, const Cluster& cluster, const Harness& changed) {
     plug.rows = other.rows;
     plug.numbering = other.numbering;
     plug.key = other.key;
+    for (std::size_t l = 0; l < plug.leads.size(); ++l) plug.leads[l].cavity = other.leads[l].cavity;
   }
 }
 
@@ -86,7 +88,8 @@ class SwapPlanner {
   void place_all() {
     Fitting start{&to_, machine_.harness, machine_.catalogue, options_.fixed, options_.jumpers};
     PlaceOptions how;
-    how.renamed = renamed(machine_, to_);
+    names_ = renamed(machine_, to_);
+    how.renamed = names_;
     how.even_overloaded = true;
     how.rehouse = how.advise = false;
     how.leave = loose_plugs();
@@ -159,10 +162,32 @@ class SwapPlanner {
       if (transfer.proven) put_back(plan_->housed, cluster, transfer.harness);
       for (PlugTransfer& one : transfer.plugs) {
         one.from = header_of_plug(machine_.placements, one.plug);
+        tell_other_role(one);
         if (!one.to) one.why = why_no_place(on_new, one.plug);
         plan_->plugs[static_cast<std::size_t>(one.plug)] = std::move(one);
       }
     }
+  }
+
+  /// A plug of LIMIT Z on LIMIT X while the new board has a LIMIT Z: the circuit is right, and the machine is
+  /// not.
+  void tell_other_role(PlugTransfer& one) {
+    if (!one.from || !one.to || !one.goes_over()) return;
+    const auto& names = names_[static_cast<std::size_t>(one.plug)];
+    const auto at = static_cast<std::size_t>(*one.to);
+    if (names[at] % other_switching != 2 ||
+        std::none_of(names.begin(), names.end(), [](int n) { return n % other_switching == 0; }))
+      return;
+    const std::string was = machine_.board->headers[static_cast<std::size_t>(*one.from)].label;
+    const Header& now = to_.headers[at];
+    Setting setting;
+    setting.what = format("let {} ({}) do what {} did", now.id, now.label, was);
+    setting.why = format("'{}' comes from {}, and the new board's own {} does not take it",
+                         machine_.harness->plugs[static_cast<std::size_t>(one.plug)].id, was, was);
+    setting.header = *one.to;
+    one.why += format("; the firmware must take {} ({}) for {}, or the wrong one moves, heats or stops",
+                      now.id, now.label, was);
+    one.settings.push_back(std::move(setting));
   }
 
   /// Those that go over, as they are now and as they will be.
@@ -189,7 +214,7 @@ class SwapPlanner {
     for (int h = 0; h < static_cast<int>(to_.headers.size()); ++h) {
       const bool used = std::any_of(plan_->plugs.begin(), plan_->plugs.end(),
                                     [&](const PlugTransfer& t) { return t.goes_over() && t.to == h; });
-      if (!used) plan_->free_headers.push_back(h);
+      if (!used && h != power_header(to_)) plan_->free_headers.push_back(h);
     }
   }
 
@@ -198,6 +223,7 @@ class SwapPlanner {
   const SwapOptions& options_;
   SetAndPlaced placed_;
   std::vector<Placement> placements_;
+  std::vector<std::vector<int>> names_;  ///< renamed()
   std::unique_ptr<SwapPlan> plan_;
 };
 

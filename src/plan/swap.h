@@ -78,7 +78,7 @@ struct SwapPlan {
   Assessment result;     ///< `after` as a whole; clean, or the advice is not to be followed
   std::vector<PlugTransfer> plugs;    ///< by plug
   std::vector<JumperChoice> jumpers;  ///< in the order of the new board
-  std::vector<int> free_headers;      ///< of the new board: no plug of the machine goes there
+  std::vector<int> free_headers;      ///< of the new board, but where the supply lands: no plug goes there
   std::vector<std::string> missing;   ///< what has to be had before the work begins; a sentence each
   std::vector<Suit> suits;
   std::optional<PlacedHarness> runner_up;  ///< of the placements, with the jumpers as chosen

@@ -192,7 +192,8 @@ std::vector<std::string> missing(const SwapPlan& plan) {
                            plan.machine->board->headers[static_cast<std::size_t>(*t.from)].id, t.why));
     if (t.kind == Transfer::Off && !t.measurements.empty())
       all.push_back(format("knowledge for '{}': {}", name, t.measurements.front().action));
-    if (t.kind == Transfer::Off && t.measurements.empty()) all.push_back(format("for '{}': {}", name, t.why));
+    if (t.kind == Transfer::Off && t.measurements.empty() && t.softer.empty())
+      all.push_back(format("for '{}': {}", name, t.why));
     if (t.kind == Transfer::Adapt) {
       for (const std::string& part : t.parts) all.push_back(format("for '{}': {}", name, part));
     }

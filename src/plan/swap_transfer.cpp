@@ -35,10 +35,42 @@ struct Housed {
   Advice advice;
 };
 
+/// "2 GN to 'A', 3 BK to 'B'".
+std::string cavity_words(const Harness& harness, const Plug& plug) {
+  std::vector<const Lead*> leads;
+  for (const Lead& lead : plug.leads) leads.push_back(&lead);
+  std::stable_sort(leads.begin(), leads.end(),
+                   [](const Lead* a, const Lead* b) { return a->cavity < b->cavity; });
+  std::vector<std::string> words;
+  for (const Lead* lead : leads) {
+    if (lead->cavity <= 0) continue;
+    const std::string to = lead->to ? format(" to '{}'", harness.terminal_name(*lead->to)) : "";
+    words.push_back(format("{} {}{}", lead->cavity, to_code(lead->colour), to));
+  }
+  return format("{}", join(words, ", "));
+}
+
+/// Contacts that are crimped anew go into their last cavities at once.
+void crimp_in_place(Housed& housed, const std::vector<int>& plugs, const Fitting& changed) {
+  if (housed.advice.plan && !housed.advice.cured) {
+    for (const int p : plugs) {
+      auto& leads = housed.harness.plugs[static_cast<std::size_t>(p)].leads;
+      const auto& then = housed.advice.plan->harness.plugs[static_cast<std::size_t>(p)].leads;
+      for (std::size_t l = 0; l < leads.size(); ++l) leads[l].cavity = then[l].cavity;
+    }
+    housed.advice = advise(changed, how_to_advise);
+  }
+  for (std::size_t i = 0; i < plugs.size(); ++i) {
+    housed.parts[i] += format(
+        ": {}", cavity_words(housed.harness, housed.harness.plugs[static_cast<std::size_t>(plugs[i])]));
+  }
+}
+
 /// The advice once every plug that must not keep its housing has another one; nothing when that does not
 /// help.
 std::optional<Housed> in_new_housings(const Fitting& fitting, const Advice& before) {
   Housed housed{*fitting.harness, {}, {}};
+  std::vector<int> plugs;
   Fitting changed = fitting;
   changed.harness = &housed.harness;
   for (const Placement& p : fitting.placements) {
@@ -54,9 +86,11 @@ std::optional<Housed> in_new_housings(const Fitting& fitting, const Advice& befo
     if (!other) return std::nullopt;
     housed.harness = std::move(other->harness);
     housed.parts.push_back(std::move(other->words));
+    plugs.push_back(p.plug);
   }
   if (housed.parts.empty()) return std::nullopt;
   housed.advice = advise(changed, how_to_advise);
+  crimp_in_place(housed, plugs, changed);
   const Advice& advice = housed.advice;
   const bool fine = advice.verdict == Verdict::Mate || (advice.verdict == Verdict::Repin && advice.plan) ||
                     (advice.verdict == Verdict::Adapt && advice.cured);

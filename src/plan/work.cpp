@@ -8,16 +8,6 @@
 #include "plan/work_steps.h"
 
 namespace plugward {
-namespace {
-
-const Pin* first_of(const Header& header, PinFunction function) {
-  const auto found = std::find_if(header.pins.begin(), header.pins.end(),
-                                  [&](const Pin& pin) { return pin.function == function; });
-  return found == header.pins.end() ? nullptr : &*found;
-}
-
-}  // namespace
-
 WorkStep step_of(WorkStage stage, std::string act, std::string see, std::string wrong) {
   WorkStep step;
   step.stage = stage;
@@ -34,14 +24,6 @@ std::string header_words(const Board& board, int header) {
 
 std::string plug_words(const SwapPlan& plan, int plug) {
   return format("'{}'", plan.machine->harness->plugs[static_cast<std::size_t>(plug)].id);
-}
-
-int power_header(const Board& board) {
-  for (std::size_t h = 0; h < board.headers.size(); ++h) {
-    if (board.headers[h].use == "supply" && first_of(board.headers[h], PinFunction::Supply) != nullptr)
-      return static_cast<int>(h);
-  }
-  return -1;
 }
 
 ExpectedReading dead_reading(const Board& board) {

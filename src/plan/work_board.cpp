@@ -34,13 +34,6 @@ bool same_holes(const Board& a, const Board& b) {
   return true;
 }
 
-int pin_with(const Header& header, PinFunction function) {
-  for (const Pin& pin : header.pins) {
-    if (pin.function == function) return pin.number;
-  }
-  return 0;
-}
-
 void add_fit(WorkSteps& steps, const SwapPlan& plan) {
   WorkStep fit = step_of(WorkStage::Fit, format("{} on standoffs at all its holes", plan.board->title),
                          "no screw, strand or sheet metal under the board or between its pins");
@@ -61,8 +54,9 @@ void add_supply(WorkSteps& steps, const SwapPlan& plan) {
   const int to = power_header(*plan.board);
   if (to < 0) return;
   const Header& header = plan.board->headers[static_cast<std::size_t>(to)];
-  const int plus = pin_with(header, PinFunction::Supply), minus = pin_with(header, PinFunction::Ground);
-  const Rail* rail = plan.board->rail(header.pin(plus).rail);
+  const auto plus = std::find_if(header.pins.begin(), header.pins.end(),
+                                 [](const Pin& pin) { return pin.function == PinFunction::Supply; });
+  const Rail* rail = plan.board->rail(plus->rail);
   WorkStep loose =
       step_of(WorkStage::Fit, "leads of the supply loose, apart and insulated; mains on for this one reading",
               "the lead marked plus is plus");
@@ -81,24 +75,15 @@ void add_supply(WorkSteps& steps, const SwapPlan& plan) {
     loose.readings.push_back(std::move(r));
   }
   steps.push_back(std::move(loose));
-  WorkStep land = step_of(
-      WorkStage::Fit,
-      format("mains out, lamps out; then the leads on {}: plus on pin {}{}, minus on pin {}{}",
-             header_words(*plan.board, to), plus,
-             header.pin(plus).label.empty() ? "" : format(" ({})", header.pin(plus).label), minus,
-             minus == 0 || header.pin(minus).label.empty() ? "" : format(" ({})", header.pin(minus).label)),
-      "print, marks and this sheet agree; no strand stands out",
-      "if they do not agree: stop; reversed supply destroys the board");
+  WorkStep land = step_of(WorkStage::Fit,
+                          format("mains out, lamps out; then the leads on {}: {}",
+                                 header_words(*plan.board, to), landing_words(*plan.board, to)),
+                          "print, marks and this sheet agree; no strand stands out",
+                          "if they do not agree: stop; reversed supply destroys the board");
   land.header = to;
   land.cautions = {"ferrules or bare strands under a screw, never tinned ones; tug each lead"};
-  const int from = power_header(*plan.machine->board);
-  if (from >= 0) {
-    const Header& old = plan.machine->board->headers[static_cast<std::size_t>(from)];
-    const int was = pin_with(old, PinFunction::Supply);
-    if (was != plus)
-      land.cautions.push_back(
-          format("on the old board plus was on pin {} of {}, here it is on pin {}", was, old.id, plus));
-  }
+  const std::string other = landing_caution(*plan.machine->board, *plan.board, "on the old board plus was");
+  if (!other.empty()) land.cautions.push_back(other);
   land.readings.push_back(dead_reading(*plan.board));
   steps.push_back(std::move(land));
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "plan/firmware.h"
+#include "plan/power_in.h"
 #include "plan/work.h"
 
 namespace plugward {
@@ -24,8 +25,6 @@ WorkStep step_of(WorkStage, std::string act, std::string see = "", std::string w
 std::string header_words(const Board&, int header);
 /// "'kite/control'".
 std::string plug_words(const SwapPlan&, int plug);
-/// The header on which the supply's leads land; -1: none is described.
-int power_header(const Board&);
 /// "no power": the reading at the supply's terminals before anything is touched.
 ExpectedReading dead_reading(const Board&);
 /// Plugs that go over, in the order of the harness.

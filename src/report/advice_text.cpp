@@ -2,12 +2,15 @@
 // Tested in tests/unit/report/advice_text_test.cpp.
 #include "report/advice_text.h"
 
+#include <algorithm>
+
 #include "base/format.h"
 #include "report/budget_text.h"
 #include "report/cure_text.h"
 #include "report/finding_text.h"
 #include "report/step_text.h"
 #include "report/words.h"
+#include "sheet/seating_words.h"
 
 namespace plugward {
 namespace {
@@ -24,13 +27,6 @@ void write_plan_in_short(Paper& paper, const Fitting& fitting, const RepinPlan& 
     paper.line("  The whole procedure, with tools, technique and tests:");
     paper.line("    " + repin_command);
   }
-}
-
-/// REQUIRES: the seating does harm.
-std::string seating_line(const Fitting& fitting, const SeatingJudgement& wrong) {
-  const std::string line = format("plug '{}' {}", plug_at(fitting, wrong.plug).id, wrong.seating.words);
-  return format("{}: {} [{}]", line, wrong.findings.front().message,
-                rule_info(wrong.findings.front().rule).id);
 }
 
 }  // namespace
@@ -98,37 +94,17 @@ void write_measurements(Paper& paper, const std::vector<Measurement>& measuremen
   }
 }
 
-/// The seatings of one weight in one row, without their findings.
-std::string seatings_in_short(const Fitting& fitting, const Advice& advice, Weight weight) {
-  std::vector<std::string> words;
-  for (const SeatingJudgement& one : advice.wrong) {
-    if (one.worst != weight) continue;
-    words.push_back(format("'{}' {}", plug_at(fitting, one.plug).id, one.seating.words));
-  }
-  return format("{}", join(words, "; "));
-}
-
 void write_wrong_seatings(Paper& paper, const Fitting& fitting, const Advice& advice, bool harmful_only) {
   if (advice.wrong.empty()) return;
-  paper.heading(advice.plan ? "If it then goes on wrong" : "If it goes on wrong");
+  paper.heading(wrong_seatings_heading(advice));
   std::vector<std::vector<std::string>> rows;
-  std::size_t left_out = 0;
-  for (const SeatingJudgement& one : advice.wrong) {
-    if (one.worst == Weight::Harm) {
-      rows.push_back(
-          {painted(to_word(one.worst), tone_of(one.worst), paper.options()), seating_line(fitting, one)});
-    } else {
-      ++left_out;
-    }
-  }
-  for (const auto& [weight, says] :
-       {std::pair(Weight::Fault, "does not work: "), std::pair(Weight::Doubt, "not known: "),
-        std::pair(Weight::Note, "no harm that the files tell of: ")}) {
-    const std::string words = harmful_only ? "" : seatings_in_short(fitting, advice, weight);
-    if (!words.empty())
-      rows.push_back({painted(to_word(weight), tone_of(weight), paper.options()), says + words});
+  for (const SeatingLine& line : seating_lines(fitting, advice.wrong)) {
+    if (!harmful_only || line.weight == Weight::Harm)
+      rows.push_back({painted(to_word(line.weight), tone_of(line.weight), paper.options()), line.text});
   }
   paper.table(rows);
+  const auto left_out = std::count_if(advice.wrong.begin(), advice.wrong.end(),
+                                      [](const SeatingJudgement& one) { return one.worst != Weight::Harm; });
   if (harmful_only && left_out > 0) {
     paper.line(format("  {}{} wrong way{} to sit: 'plugward check' lists {}", left_out,
                       rows.empty() ? "" : " more", left_out == 1 ? "" : "s", left_out == 1 ? "it" : "them"));

@@ -2,30 +2,14 @@
 // Tested in tests/cases/cure-sensor and cure-fan-repin.
 #include "report/cure_text.h"
 
-#include <algorithm>
-
 #include "base/format.h"
 
 namespace plugward {
-namespace {
-
-std::string component_words(const Component& c) {
-  std::string words = c.kind;
-  if (!c.value.empty()) words += " " + c.value;
-  if (!c.demands.empty()) words += ", " + c.demands;
-  if (!c.between.empty()) words += "; " + c.between;
-  return words;
-}
-
-}  // namespace
 
 void write_cures(Paper& paper, const std::vector<Cure>& cures) {
   if (cures.empty()) return;
   paper.heading("What to add");
-  paper.paragraph(
-      "Judged on the model together, with every resistor at both ends of its tolerance: nothing is left "
-      "against it.",
-      {"  ", "  "});
+  paper.paragraph(cures_sentence(), {"  ", "  "});
   int number = 0;
   for (const Cure& cure : cures) {
     paper.paragraph(cure.what, {format("  {}. ", ++number), "     "});
@@ -34,17 +18,6 @@ void write_cures(Paper& paper, const std::vector<Cure>& cures) {
     for (const Component& c : cure.components) paper.paragraph(component_words(c), {"     - ", "       "});
     for (const std::string& step : cure.steps) paper.paragraph(step, {"     [ ] ", "         "});
   }
-}
-
-Fitting planned_fitting(const Fitting& fitting, const Advice& advice) {
-  Fitting planned = fitting;
-  if (advice.cured) planned.harness = &*advice.cured;
-  return planned;
-}
-
-bool moves_contacts(const RepinPlan& plan) {
-  return std::any_of(plan.plugs.begin(), plan.plugs.end(),
-                     [](const PlugPlan& p) { return !p.steps.empty(); });
 }
 
 }  // namespace plugward

@@ -4,16 +4,11 @@
 
 #include "plan/repin.h"
 #include "report/layout.h"
+#include "sheet/step_words.h"
 
 namespace plugward {
 
 /// The section "What to add"; nothing when there are no cures.
 void write_cures(Paper&, const std::vector<Cure>&);
-
-/// The fitting with the harness that the plan of the advice speaks of: the cured one, when there is one.
-Fitting planned_fitting(const Fitting&, const Advice&);
-
-/// Does the plan move any contact?
-bool moves_contacts(const RepinPlan&);
 
 }  // namespace plugward

@@ -11,31 +11,11 @@
 namespace plugward {
 namespace {
 
-/// "stranded wire, 26 AWG, BN (brown), 100 mm"
-std::string description(const PartItem& item) {
-  std::string text = item.what;
-  if (item.kind == PartKind::Wire) {
-    if (item.gauge) text += ", " + to_text(*item.gauge);
-    if (item.colour.known()) text += format(", {} ({})", to_code(item.colour), to_words(item.colour));
-    if (item.length) text += ", " + to_text(*item.length);
-  }
-  if (!item.value.empty()) text += " " + item.value;
-  if (!item.demands.empty()) text += ", " + item.demands;
-  return text;
-}
-
-std::string spares_words(const PartItem& item) {
-  if (item.spares == 0) return "";
-  const std::string spares = format("{} spare{}", item.spares, item.spares == 1 ? "" : "s");
-  return item.needed == 0 ? format(" ({})", spares) : format(" ({} needed, {})", item.needed, spares);
-}
-
 void write_section(Paper& paper, std::string_view heading, const PartsList& list, bool tools) {
   std::vector<std::vector<std::string>> rows;
   for (const PartItem& item : list.items) {
     if ((item.kind == PartKind::Tool) != tools) continue;
-    const std::string purpose = item.purpose.empty() ? "" : ": " + item.purpose;
-    rows.push_back({"[ ]", format("{:>3}", item.buy()), description(item) + spares_words(item) + purpose});
+    rows.push_back({"[ ]", format("{:>3}", item.buy()), part_words(item)});
   }
   if (rows.empty()) return;
   paper.heading(heading);
@@ -43,28 +23,6 @@ void write_section(Paper& paper, std::string_view heading, const PartsList& list
 }
 
 }  // namespace
-
-std::string_view to_word(PartKind kind) {
-  switch (kind) {
-    case PartKind::Housing:
-      return "housing";
-    case PartKind::Counterpart:
-      return "counterpart";
-    case PartKind::Contact:
-      return "contact";
-    case PartKind::Wire:
-      return "wire";
-    case PartKind::Component:
-      return "component";
-    case PartKind::HeatShrink:
-      return "heat-shrink";
-    case PartKind::Other:
-      return "other";
-    case PartKind::Tool:
-      return "tool";
-  }
-  return "";
-}
 
 std::string parts_text(const Fitting& fitting, const PartsList& list, const TextOptions& options) {
   Paper paper(options);
@@ -85,7 +43,7 @@ std::string parts_text(const Fitting& fitting, const PartsList& list, const Text
   if (std::any_of(list.items.begin(), list.items.end(),
                   [](const PartItem& item) { return item.kind == PartKind::Contact; })) {
     paper.line();
-    paper.paragraph("Of contacts a fifth more than needed is listed, and at least two (common practice).");
+    paper.paragraph(spares_sentence());
   }
   return paper.text();
 }

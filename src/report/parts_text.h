@@ -10,10 +10,9 @@
 
 #include "plan/parts_list.h"
 #include "report/layout.h"
+#include "sheet/parts_words.h"
 
 namespace plugward {
-
-std::string_view to_word(PartKind);  ///< "housing", "counterpart", "contact", "wire", ...
 
 std::string parts_text(const Fitting&, const PartsList&, const TextOptions& = {});
 std::string parts_csv(const PartsList&);

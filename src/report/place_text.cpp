@@ -44,49 +44,14 @@ void write_equals(Paper& paper, const Fitting& fitting, const PlacementPlan& pla
   if (plan.equals.empty()) return;
   paper.heading("Equal plugs");
   for (const std::vector<int>& group : plan.equals) {
-    std::vector<std::string> plugs;
-    std::vector<std::string> headers;
-    for (const int plug : group) {
-      plugs.push_back(format("'{}'", plug_at(fitting, plug).id));
-      headers.push_back(header_at(fitting, chosen_header(plan, plug)).id);
-    }
-    paper.paragraph(
-        format("{} are as good in each other's place: which of them goes on which of {} is for you "
-               "to choose, and for the firmware to know",
-               join(plugs, ", "), join(headers, ", ")),
-        {"  - ", "    "});
+    paper.paragraph(equals_words(fitting, plan, group), {"  - ", "    "});
   }
-}
-
-/// What to add, with the values where they were computed; 'check' tells the rest.
-std::vector<std::string> parts_of(const Advice& advice) {
-  if (advice.cures.empty()) return advice.parts;
-  std::vector<std::string> parts;
-  for (const Cure& cure : advice.cures) parts.push_back(cure.what);
-  parts.insert(parts.end(), advice.uncured.begin(), advice.uncured.end());
-  return parts;
 }
 
 void write_runner_up(Paper& paper, const Fitting& fitting, const PlacementPlan& plan) {
   if (!plan.runner_up) return;
   paper.heading("The next best");
-  std::vector<std::string> differs;
-  for (int plug = 0; plug < static_cast<int>(fitting.harness->plugs.size()); ++plug) {
-    const auto header_in = [&](const PlacedHarness& placed) {
-      for (const Placement& p : placed.placements) {
-        if (p.plug == plug) return header_at(fitting, p.header).id;
-      }
-      return std::string("no header");
-    };
-    const std::string other = header_in(*plan.runner_up);
-    if (other != header_in(*plan.best))
-      differs.push_back(format("'{}' on {}", plug_at(fitting, plug).id, other));
-  }
-  paper.paragraph(format("{}: {}", join(differs, ", "), to_word(plan.runner_up->advice.verdict)),
-                  {"  ", "    "});
-  const bool equal = plan.why_it_lost.starts_with("equal");
-  paper.paragraph(format("{} {}", equal ? "it is" : "it lost because the best one", plan.why_it_lost),
-                  {"  ", "    "});
+  for (const std::string& line : runner_up_words(fitting, plan)) paper.paragraph(line, {"  ", "    "});
 }
 
 void write_rehousings(Paper& paper, const PlacementPlan& plan) {
@@ -133,22 +98,6 @@ void write_others(Paper& paper, const Fitting& fitting, const PlacementPlan& pla
 
 }  // namespace
 
-const PlaceOption* chosen_option(const PlacementPlan& plan, int plug) {
-  const int header = chosen_header(plan, plug);
-  for (const PlaceOption& option : plan.options) {
-    if (option.plug == plug && option.header == header) return &option;
-  }
-  return nullptr;
-}
-
-int chosen_header(const PlacementPlan& plan, int plug) {
-  if (!plan.best) return -1;
-  for (const Placement& p : plan.best->placements) {
-    if (p.plug == plug) return p.header;
-  }
-  return -1;
-}
-
 std::string place_text(const Fitting& fitting, const PlacementPlan& plan, const PlaceTextOptions& options) {
   Paper paper(options.text);
   if (plan.best) {
@@ -173,9 +122,7 @@ std::string place_text(const Fitting& fitting, const PlacementPlan& plan, const 
   write_runner_up(paper, fitting, plan);
   if (!plan.proven) {
     paper.line();
-    paper.paragraph(
-        "The search was ended before it was proved that nothing is better; state a header or two with "
-        "--at.");
+    paper.paragraph(unproven_sentence());
   }
   write_rehousings(paper, plan);
   write_others(paper, fitting, plan);

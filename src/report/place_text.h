@@ -7,6 +7,7 @@
 
 #include "plan/place.h"
 #include "report/layout.h"
+#include "sheet/place_words.h"
 
 namespace plugward {
 
@@ -18,10 +19,5 @@ struct PlaceTextOptions {
 
 /// `fitting` is what place() was given: its placements are those the person has fixed.
 std::string place_text(const Fitting&, const PlacementPlan&, const PlaceTextOptions& = {});
-
-/// Which of the plan's options is the chosen one of its plug; nullptr: it is fixed, or on no header.
-const PlaceOption* chosen_option(const PlacementPlan&, int plug);
-/// The header that the plan gives the plug; -1: none.
-int chosen_header(const PlacementPlan&, int plug);
 
 }  // namespace plugward

@@ -13,15 +13,6 @@
 namespace plugward {
 namespace {
 
-const Lead* lead_at(const Plug& plug, const Arrangement& arrangement, int cavity) {
-  for (std::size_t i = 0; i < plug.leads.size(); ++i) {
-    // A lead that a cure adds comes after those that are arranged, and stays where it is put.
-    const int here = i < arrangement.cavity.size() ? arrangement.cavity[i] : plug.leads[i].cavity;
-    if (here == cavity) return &plug.leads[i];
-  }
-  return nullptr;
-}
-
 const Placement* placement_of(const Fitting& fitting, int plug) {
   const auto found = std::find_if(fitting.placements.begin(), fitting.placements.end(),
                                   [plug](const Placement& p) { return p.plug == plug; });
@@ -132,19 +123,6 @@ void write_no_procedure(Paper& paper, const Advice& advice) {
 }
 
 }  // namespace
-
-std::vector<CavityRow> cavity_rows(const Fitting& fitting, const Placement& placement, const PlugPlan& plan) {
-  const Plug& plug = plug_at(fitting, plan.plug);
-  const std::vector<int> pins = home_pins(fitting, placement);
-  std::vector<CavityRow> rows;
-  for (int cavity = 1; cavity <= plug.positions; ++cavity) {
-    CavityRow row{cavity, lead_at(plug, plan.before, cavity), lead_at(plug, plan.after, cavity),
-                  pins[static_cast<std::size_t>(cavity) - 1], false};
-    row.changed = row.now != row.then;
-    rows.push_back(row);
-  }
-  return rows;
-}
 
 std::string repin_text(const Fitting& fitting, const Advice& advice, const TextOptions& options) {
   Paper paper(options);

@@ -15,7 +15,8 @@ namespace plugward {
 
 enum class PictureFace { Wire, Mating };
 
-/// An SVG element of the picture whose ids are unique in the file; called once for each face.
+/// An SVG element of the picture whose ids are unique in the file; called for each face of a plug,
+/// and once for any other picture. An empty one leaves the words alone.
 using PictureSvg = std::function<std::string(const sheet::Picture&, PictureFace)>;
 
 std::string sheet_html(const sheet::Document&, const PictureSvg&);

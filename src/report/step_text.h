@@ -4,13 +4,10 @@
 
 #include <string>
 
-#include "plan/repin.h"
 #include "report/layout.h"
+#include "sheet/step_words.h"
 
 namespace plugward {
-
-/// "move RD to 'V' from cavity 2 to cavity 3".
-std::string step_words(const Harness&, const Step&);
 
 /// Numbered steps of one plug with their reasons. Returns the next number.
 int write_steps(Paper&, const Harness&, const std::vector<Step>&, int first_number = 1);

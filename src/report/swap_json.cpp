@@ -3,9 +3,9 @@
 #include "report/swap_json.h"
 
 #include "report/json_pieces.h"
-#include "report/swap_words.h"
 #include "report/words.h"
 #include "report/work_json.h"
+#include "sheet/swap_words.h"
 
 namespace plugward {
 namespace {

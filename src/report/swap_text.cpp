@@ -8,9 +8,9 @@
 #include "report/advice_text.h"
 #include "report/cure_text.h"
 #include "report/step_text.h"
-#include "report/swap_words.h"
 #include "report/words.h"
 #include "report/work_text.h"
+#include "sheet/swap_words.h"
 
 namespace plugward {
 namespace {
@@ -120,18 +120,10 @@ void write_off(Paper& paper, const SwapPlan& plan) {
 }
 
 void write_runner_up(Paper& paper, const SwapPlan& plan) {
-  if (!plan.runner_up) return;
-  std::vector<std::string> differs;
-  for (const Placement& p : plan.runner_up->placements) {
-    if (plan.of(p.plug).to != p.header)
-      differs.push_back(format("'{}' on {}", plug_name(plan, p.plug), header_at(plan.after, p.header).id));
-  }
-  if (differs.empty()) return;
+  const std::string words = runner_up_words(plan);
+  if (words.empty()) return;
   paper.heading("The next best");
-  const bool equal = plan.why_it_lost.starts_with("equal");
-  paper.paragraph(format("{}; {} {}", join(differs, ", "), equal ? "it is" : "it lost because the plan above",
-                         plan.why_it_lost),
-                  {"  ", "    "});
+  paper.paragraph(words, {"  ", "    "});
 }
 
 void write_look_alikes(Paper& paper, const SwapPlan& plan, const std::vector<LookAlike>& found) {

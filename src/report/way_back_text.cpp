@@ -5,8 +5,10 @@
 #include <algorithm>
 
 #include "base/format.h"
+#include "plan/power_in.h"
 #include "report/step_text.h"
 #include "report/words.h"
+#include "sheet/swap_words.h"
 
 namespace plugward {
 namespace {
@@ -26,11 +28,7 @@ class Writer {
     plug_in();
     boxes("Before power comes back", back_.checks);
     paper_.line();
-    paper_.paragraph(
-        back_.proven ? "Carried out on the model, these steps end in the machine as it was: every lead in "
-                       "its cavity, every plug on its header, every jumper at its rail."
-                     : "Carried out on the model, these steps do not end in the machine as it was. Go by "
-                       "the old loom and its photographs, plug by plug.");
+    paper_.paragraph(way_back_sentence(back_.proven));
     return paper_.text();
   }
 
@@ -51,6 +49,11 @@ class Writer {
       step(format("unplug '{}' from {}", plug(one).id,
                   header_title(plan_.board->headers[static_cast<std::size_t>(*one.from)])));
     }
+    const int power = power_header(*plan_.board);
+    if (power >= 0)
+      step(format("the leads of the supply off {}; mark them as they sit: {}",
+                  header_title(plan_.board->headers[static_cast<std::size_t>(power)]),
+                  landing_words(*plan_.board, power)));
   }
 
   void bench() {
@@ -106,6 +109,13 @@ class Writer {
     step(format("put board '{}' back on its standoffs", plan_.machine->board->id));
     for (const auto& [jumper, rail] : back_.jumpers)
       step(format("look that jumper {} is at {}", jumper, rail));
+    const Board& old = *plan_.machine->board;
+    const int power = power_header(old);
+    if (power < 0) return;
+    const std::string other = landing_caution(*plan_.board, old, "on the other board plus was");
+    step(format("the leads of the supply on {}: {}{}; the wrong way round they destroy the board",
+                header_title(old.headers[static_cast<std::size_t>(power)]), landing_words(old, power),
+                other.empty() ? "" : format(" ({})", other)));
   }
 
   void plug_in() {

@@ -1,42 +1,19 @@
 // SPDX-License-Identifier: MIT
-// The words that several renderers share, so that text and JSON say the same.
+// The words and tones that text and JSON share, beside those of sheet/words.h.
 #pragma once
 
-#include <string>
 #include <string_view>
-#include <vector>
 
+#include "fit/seating.h"
 #include "plan/repin.h"
 #include "report/layout.h"
+#include "sheet/words.h"
 
 namespace plugward {
 
-std::string_view meaning(Verdict);  ///< "move contacts first"
-std::string_view meaning(Weight);   ///< "can damage or hurt"
 Tone tone_of(Verdict);
 Tone tone_of(Weight);
 std::string_view to_word(StepKind);     ///< "move", "park", "hold", "insert", "insulate"
 std::string_view to_word(SeatingKind);  ///< "home", "turned", "shifted", ...
-
-/// "J9 (PROBE)", or "J9" when nothing else is printed beside it.
-std::string header_title(const Header&);
-/// "RD", with its mark where it has one: "RD marked 'V'".
-std::string lead_name(const Lead&);
-/// "RD to 'V'", "GN, where it goes is not known".
-std::string lead_with_terminal(const Harness&, const Lead&);
-/// "supply 5V", "output servo", "ground": what stands behind a pin, by its description.
-std::string pin_words(const Fitting&, const Pin&);
-
-/// Indices of the harness's plugs that are on no header.
-std::vector<int> unplaced_plugs(const Fitting&);
-/// [cavity - 1] -> pin number when the plug sits home on its header; 0 where there is none.
-std::vector<int> home_pins(const Fitting&, const Placement&);
-
-const Plug& plug_at(const Fitting&, int plug);
-const Header& header_at(const Fitting&, int header);
-
-/// What every sheet says about itself.
-std::string_view limits_sentence();
-std::string_view power_sentence();
 
 }  // namespace plugward

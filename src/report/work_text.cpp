@@ -7,92 +7,20 @@
 #include <string>
 
 #include "base/format.h"
+#include "report/reading_notes.h"
 #include "report/step_text.h"
 #include "report/words.h"
+#include "sheet/work_words.h"
 
 namespace plugward {
 namespace {
-
-/// What wrong readings point to, told once a stage under letters: a..z, aa, ab, ...
-class ReadingNotes {
- public:
-  std::string letter(const std::string& note) {
-    if (note.empty()) return "";
-    const auto found = std::find(notes_.begin(), notes_.end(), note);
-    const auto index = static_cast<std::size_t>(found - notes_.begin());
-    if (found == notes_.end()) notes_.push_back(note);
-    return letters(index);
-  }
-
-  void write(Paper& paper) {
-    if (notes_.empty()) return;
-    paper.line("  Readings that are not as expected point to:");
-    for (std::size_t i = 0; i < notes_.size(); ++i)
-      paper.paragraph(notes_[i], {format("  {:>4}  ", letters(i)), "        "});
-    notes_.clear();
-  }
-
- private:
-  static std::string letters(std::size_t index) {
-    std::string text(1, static_cast<char>('a' + index % 26));
-    return index < 26 ? text : letters(index / 26 - 1) + text;
-  }
-
-  std::vector<std::string> notes_;
-};
-
-std::string_view heading_of(WorkStage stage) {
-  switch (stage) {
-    case WorkStage::Before:
-      return "Before the work";
-    case WorkStage::Isolate:
-      return "Isolate";
-    case WorkStage::Record:
-      return "Photograph and tag";
-    case WorkStage::Unplug:
-      return "Unplug";
-    case WorkStage::Fit:
-      return "Fit the board";
-    case WorkStage::Jumpers:
-      return "Jumpers";
-    case WorkStage::Contacts:
-      return "Contacts and parts";
-    case WorkStage::MeterOff:
-      return "Meter, no power anywhere";
-    case WorkStage::BareBoard:
-      return "Bare board, power on, nothing plugged in";
-    case WorkStage::PlugIn:
-      return "Plug in";
-    case WorkStage::PowerOn:
-      return "Check with power";
-    case WorkStage::Settings:
-      return "Settings";
-    case WorkStage::Calibrate:
-      return "To calibrate";
-    case WorkStage::Close:
-      return "Close up";
-    case WorkStage::File:
-      return "Write down";
-  }
-  return "";
-}
-
-std::string stage_heading(const WorkStep& step) {
-  if (!step.plug_stage) return std::string(heading_of(step.stage));
-  return format("{}, stage {}: {}", heading_of(step.stage), static_cast<int>(*step.plug_stage),
-                to_word(*step.plug_stage));
-}
 
 std::string blank(const ExpectedReading& r) {
   return r.unit.empty() ? "[ ]" : format("______ {}", r.unit);
 }
 
 std::string pointers(ReadingNotes& notes, const ExpectedReading& r) {
-  const bool either = r.kind == ReadingKind::Look || (!r.low && !r.high);
-  const std::string low = notes.letter(r.too_low), high = notes.letter(r.too_high);
-  if (either) return high.empty() ? "" : "else " + high;
-  if (low.empty()) return high.empty() ? "" : "high " + high;
-  return high.empty() ? "low " + low : format("low {}, high {}", low, high);
+  return notes.pointers(r.too_low, r.too_high, r.kind == ReadingKind::Look || (!r.low && !r.high));
 }
 
 void write_readings(Paper& paper, const std::vector<ExpectedReading>& readings, ReadingNotes& notes) {
@@ -124,19 +52,11 @@ void write_step(Paper& paper, const SwapPlan& plan, const WorkStep& step, std::s
   write_readings(paper, step.readings, notes);
 }
 
-std::string minutes(int practised, int first_time) {
-  return format("{} min practised, {} min for the first time", practised, first_time);
-}
-
 }  // namespace
 
 void write_work(Paper& paper, const SwapPlan& plan, const std::vector<WorkStep>& steps) {
   paper.heading("Order of work");
-  paper.paragraph(
-      "A box for every step, a blank for every reading. A reading that is not as expected stops the work "
-      "until it is explained. Ohms with the leads of the meter taken off, at 20 to 25 C; colours by their "
-      "codes of IEC 60757, over numbered pins or in numbered cavities.",
-      {"  ", "  "});
+  paper.paragraph(work_sentence(), {"  ", "  "});
   ReadingNotes notes;
   std::string heading;
   for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -185,9 +105,10 @@ void write_firmware(Paper& paper, const SwapPlan& plan, const std::vector<Firmwa
 
 void write_work_time(Paper& paper, const WorkTime& time) {
   paper.heading("Time");
-  paper.paragraph(format("the change itself: {}", minutes(time.practised, time.first_time)), {"  ", "    "});
+  paper.paragraph(format("the change itself: {}", minutes_words(time.practised, time.first_time)),
+                  {"  ", "    "});
   paper.paragraph(
-      format("board and checks around it: {}", minutes(time.practised_checks, time.first_time_checks)),
+      format("board and checks around it: {}", minutes_words(time.practised_checks, time.first_time_checks)),
       {"  ", "    "});
   std::vector<std::vector<std::string>> rows;
   for (const auto* list : {&time.rows, &time.check_rows}) {

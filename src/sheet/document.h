@@ -85,7 +85,7 @@ struct Picture {
   PictureKind kind{};
   int placement = -1;  ///< Plug: index into the placements of the fitting
   std::string title;
-  std::string words;  ///< says in words all that the picture shows, moves included
+  std::string words;  ///< says in words all that the picture shows, moves included; one sentence a line
 };
 
 using Block = std::variant<Text, Warning, List, Table, Steps, Picture>;

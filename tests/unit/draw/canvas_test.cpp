@@ -72,7 +72,7 @@ TEST_CASE("SVG: title and description come first and name the picture") {
   const std::string svg = render(scene, {PictureFormat::Svg, 150, "", ""});
   CHECK(svg.rfind("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
                   "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"20mm\" height=\"10mm\" viewBox=\"0 0 20 "
-                  "10\" role=\"img\" "
+                  "10\" font-family=\"DejaVu Sans, sans-serif\" role=\"img\" "
                   "aria-labelledby=\"title desc\">\n"
                   "<title id=\"title\">A &lt;b&gt; &amp; &quot;c&quot;</title>\n<desc id=\"desc\">what is "
                   "seen</desc>\n",
