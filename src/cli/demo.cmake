@@ -25,7 +25,10 @@ step(0 repin -o out/kite-probe-repin.txt)
 foreach(suffix svg pdf png)
   step(0 draw --plug control -o out/kite-probe.${suffix})
 endforeach()
+step(0 sheet --machine "Wren no. 3" --date 2026-03-02 -o out/kite-probe-sheet.pdf)
+step(0 sheet --machine "Wren no. 3" --date 2026-03-02 -o out/kite-probe-sheet.html)
 message("
+The sheet for the bench is out/kite-probe-sheet.pdf (to print) and .html (for a phone or tablet).
 The picture of the housing now and then is in out/kite-probe.svg (.pdf to print, .png to send);
 what you have read is in out/kite-probe-check.txt and out/kite-probe-repin.txt.
 'check' ended with status 1, as for every verdict but MATE; the demo itself went well.")

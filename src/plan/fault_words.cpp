@@ -135,9 +135,9 @@ std::string how_it_comes(const Fitting& whole, const MachineFault& f) {
     case FaultKind::Misseated:
       return "nothing on header and housing keeps the plug from going on like that, or the key was cut off";
     case FaultKind::LeadOpen:
-      return "a contact not pushed in until it clicks, a crimp on the insulation, or strands broken where "
-             "the "
-             "lead bends";
+      return "a contact not pushed in until it clicks, a crimp on the insulation, strands broken where the "
+             "lead "
+             "bends, or a device that is broken inside";
     case FaultKind::PlugOff:
       return "a plug that stands on its latch or was pulled by a tight cable";
     case FaultKind::SwitchOn:
@@ -172,7 +172,8 @@ std::string how_to_cure(const Fitting&, const MachineFault& f) {
     case FaultKind::PlugOff:
       return "power off, then seat the plug home, cavity 1 on pin 1";
     case FaultKind::LeadOpen:
-      return "push the contact in until it clicks, or crimp a new one; then beep the lead while wiggling it";
+      return "push the contact in until it clicks, or crimp a new one; then beep the lead while wiggling it; "
+             "where it beeps through, measure the device by itself and fit another";
     case FaultKind::SwitchOn:
     case FaultKind::OutputDead:
     case FaultKind::InputHeld:

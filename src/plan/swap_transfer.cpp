@@ -191,6 +191,8 @@ ClusterTransfer transfer_of(const Cluster& cluster, const Fitting& on_new_board)
     if (one.kind == Transfer::Adapt && !first)
       one.kind = one.moves.steps.empty() ? Transfer::Straight : Transfer::Repin;
     if (one.kind == Transfer::Straight) one.why = "as it is";
+    if (one.kind == Transfer::Off && advice.now.has(Weight::Harm) && !advice.measurements.empty())
+      one.why = format("it does harm as it is: {}; {}", advice.now.findings.front().message, words);
     if (one.kind == Transfer::Repin)
       one.why = format("move {} contact{}", one.moves.extractions, one.moves.extractions == 1 ? "" : "s");
     first = false;

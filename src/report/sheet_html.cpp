@@ -86,20 +86,18 @@ std::string title_html(const sheet::Title& title) {
   return html + "</dl>\n";
 }
 
+/// One line, as in the text twin: "REPIN: move 2 contacts first".
 std::string verdict_html(const sheet::Document& document) {
   if (document.verdict.empty())
     return document.summary.empty() ? "" : format("<p>{}</p>\n", xml_escaped(document.summary));
-  std::string html = format("<p class=\"verdict\"><strong class=\"{}\">", mood_class(document.mood));
-  if (document.mood != sheet::Mood::Plain)
-    html += format("<span class=\"shape\" aria-hidden=\"true\">{}</span>", mood_shape(document.mood));
-  html += xml_escaped(document.verdict) + "</strong>";
-  // A summary that begins with the verdict goes on from there.
-  if (std::string_view rest = document.summary; rest.starts_with(document.verdict)) {
-    rest.remove_prefix(document.verdict.size());
-    return html + xml_escaped(rest) + "</p>\n";
-  }
-  html += "</p>\n";
-  return document.summary.empty() ? html : html + format("<p>{}</p>\n", xml_escaped(document.summary));
+  const std::string shape =
+      document.mood == sheet::Mood::Plain
+          ? ""
+          : format("<span class=\"shape\" aria-hidden=\"true\">{}</span>", mood_shape(document.mood));
+  const std::string verdict = format("<strong class=\"{}\">{}{}</strong>", mood_class(document.mood), shape,
+                                     xml_escaped(document.verdict));
+  if (document.summary.empty()) return format("<p class=\"verdict\">{}</p>\n", verdict);
+  return format("<p class=\"verdict\">{}: {}</p>\n", verdict, xml_escaped(document.summary));
 }
 
 std::string header_html(const sheet::Document& document) {

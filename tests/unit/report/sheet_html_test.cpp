@@ -231,8 +231,7 @@ TEST_CASE("the page around the blocks") {
   const std::string html = sheet_html(document, no_picture);
   CHECK(part(html, "<header>", "<div class=\"settings\">") == R"(<header>
 <h1>Moving 'Wren' to Heron M7</h1>
-<p class="verdict"><strong class="bad"><span class="shape" aria-hidden="true">✗</span>18 of 20 plugs</strong></p>
-<p>two are left</p>
+<p class="verdict"><strong class="bad"><span class="shape" aria-hidden="true">✗</span>18 of 20 plugs</strong>: two are left</p>
 <dl class="title">
 <dt>Machine</dt><dd>Wren &lt;3&gt;</dd>
 <dt>Harness</dt><dd>Kite</dd>
@@ -241,10 +240,10 @@ TEST_CASE("the page around the blocks") {
 <dt>Date</dt><dd>2026-11-25</dd>
 </dl>
 )");
-  document.summary = "18 of 20 plugs go over: two are left";
+  document.summary = "";
   document.mood = sheet::Mood::Plain;
   CHECK(part(sheet_html(document, no_picture), "<p class=\"verdict\">", "<dl") ==
-        "<p class=\"verdict\"><strong class=\"\">18 of 20 plugs</strong> go over: two are left</p>\n");
+        "<p class=\"verdict\"><strong class=\"\">18 of 20 plugs</strong></p>\n");
   CHECK(part(html, "<nav", "<main") ==
         "<nav aria-labelledby=\"contents\">\n<h2 id=\"contents\">Contents</h2>\n<ol>\n"
         "<li><a href=\"#section-a\">A</a></li>\n</ol>\n</nav>\n");
