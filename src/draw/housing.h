@@ -6,8 +6,8 @@
 #include <vector>
 
 #include "draw/grid.h"
-#include "draw/key_side.h"
 #include "draw/text_fit.h"
+#include "sheet/key_side.h"
 
 namespace plugward {
 

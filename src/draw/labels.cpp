@@ -33,6 +33,10 @@ LabelColumns choose_columns(int count, double least, double room, const std::vec
   for (const Label& label : labels) {
     std::size_t lines = 0;
     for (const std::string& phrase : label.phrases) {
+      if (text_width(phrase, type, measure) <= columns.width - gap) {
+        ++lines;
+        continue;
+      }
       if (widest_word(phrase, type, measure) > columns.width - gap) columns.turned = true;
       lines += wrap(phrase, columns.width - gap, type, measure).size();
     }

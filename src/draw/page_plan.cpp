@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: MIT
 // Idea: everything but type scales, so try the scales of a fixed list from the largest down and take the
 // first at which the heights add up; only then say less and try again. At most 3 + 10 + 13 passes over 15
-// scales, each linear in the number of labels; a page takes milliseconds. Tested in page_test.cpp and
+// scales, each linear in the number of labels; a pass does not depend on the height of the field, so fields
+// of several heights share them. A page takes a millisecond. Tested in page_test.cpp and
 // mating_picture_test.cpp.
 #include "draw/page_plan.h"
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <tuple>
 
 #include "base/format.h"
 #include "draw/moves.h"
@@ -25,8 +28,18 @@ constexpr double widest_pitch = 20.5;  ///< on paper
 constexpr double deepest = 34;         ///< a part larger on paper says no more
 
 /// How much a label says. What the arcs and the row of the header show anyway is left out first; the
-/// description says everything.
-enum class Detail { Full, Short, Least };
+/// description says everything. WithPins: leads say which pin they meet, because no header is drawn.
+enum class Detail { Full, Short, Least, WithPins };
+
+void add_pins(PageLabels& labels, const MatingFacts& facts) {
+  for (int cavity = 1; cavity <= std::min(facts.plug.positions, facts.header.positions); ++cavity) {
+    Label& label = labels.then[static_cast<std::size_t>(cavity) - 1];
+    if (label.phrases.empty()) continue;
+    label.phrases.resize(1);
+    label.phrases.push_back(format("on {}.{}", facts.header.id, cavity));
+    label.phrases.push_back(pin_phrases(facts.header.pin(cavity), facts.fitting).front());
+  }
+}
 
 PageLabels make_labels(const MatingFacts& facts, Detail detail) {
   PageLabels labels;
@@ -55,6 +68,7 @@ PageLabels make_labels(const MatingFacts& facts, Detail detail) {
     labels.pins.push_back({pin_phrases(pin, facts.fitting)});
     if (detail == Detail::Least) labels.pins.back().phrases.resize(1);
   }
+  if (detail == Detail::WithPins) add_pins(labels, facts);
   return labels;
 }
 
@@ -68,8 +82,8 @@ double tallest_of(const std::vector<Label>& labels, const LabelColumns& columns,
 
 class Planner {
  public:
-  Planner(const MatingFacts& facts, View view, const Box& field, const TextMeasure& measure)
-      : facts_(facts), view_(view), field_(field), measure_(measure) {
+  Planner(const MatingFacts& facts, View view, double width, const TextMeasure& measure)
+      : facts_(facts), view_(view), room_(width), measure_(measure) {
     for (const Lead& lead : facts.plug.leads) codes_.push_back(to_code(lead.colour));
     for (std::size_t i = 0; i < facts.then.cavity.size(); ++i) {
       if (facts.then.cavity[i] <= 0) spares_.push_back(static_cast<int>(i));
@@ -78,10 +92,12 @@ class Planner {
                          [](const Flagged& f) { return f.number > 0; });
   }
 
-  std::optional<PagePlan> choose() {
+  std::optional<PagePlan> choose(double height) {
+    height_ = height;
+    header_drawn_ = true;
     PagePlan last;
     for (const Detail detail : {Detail::Full, Detail::Short, Detail::Least}) {
-      labels_ = make_labels(facts_, detail);
+      detail_ = detail;
       last.brief = detail == Detail::Least;
       if (best_scale(60, last)) return last;
     }
@@ -93,14 +109,7 @@ class Planner {
     // Two housings of two rows and a deep header are too much for one page: the header's words go to the
     // leads.
     header_drawn_ = false;
-    labels_ = make_labels(facts_, Detail::Short);
-    for (int cavity = 1; cavity <= std::min(facts_.plug.positions, facts_.header.positions); ++cavity) {
-      Label& label = labels_.then[static_cast<std::size_t>(cavity) - 1];
-      if (label.phrases.empty()) continue;
-      label.phrases.resize(1);
-      label.phrases.push_back(format("on {}.{}", facts_.header.id, cavity));
-      label.phrases.push_back(pin_phrases(facts_.header.pin(cavity), facts_.fitting).front());
-    }
+    detail_ = Detail::WithPins;
     for (double tallest = 60; tallest >= 12; tallest -= 4) {
       if (best_scale(tallest, last)) return last;
     }
@@ -109,6 +118,19 @@ class Planner {
 
  private:
   bool moves() const { return facts_.plan != nullptr; }
+
+  const PageLabels& labels() {
+    std::optional<PageLabels>& made = labels_[static_cast<std::size_t>(detail_)];
+    if (!made) made = make_labels(facts_, detail_);
+    return *made;
+  }
+
+  /// Does not depend on the height of the field, so it is worked out once.
+  const PagePlan& known_at(double scale, double tallest) {
+    const auto [entry, is_new] = known_.try_emplace({detail_, scale, tallest});
+    if (is_new) entry->second = at(scale, tallest);
+    return entry->second;
+  }
 
   /// Height of the flags beyond the labels; upright ones are as high as their signs are long.
   double flag_height(bool turned) const {
@@ -131,9 +153,9 @@ class Planner {
                     spares_.empty() ? 0.0 : 12 + page::spare_row * static_cast<double>(rows));
   }
 
-  PagePlan at(double scale, double tallest) const {
+  PagePlan at(double scale, double tallest) {
+    const PageLabels& words = labels();
     PagePlan l;
-    l.labels = labels_;
     l.header_drawn = header_drawn_;
     l.spares = spares_;
     if (moves()) l.band = band();
@@ -159,22 +181,21 @@ class Planner {
                      0};
     if (columns(l.header_grid) > columns(l.plug_grid) + 2)
       l.header_grid.shown_columns = columns(l.plug_grid) + 2;
-    const double room = field_.right - field_.left;
+    const double room = room_;
     const int count = std::max(label_slots(l.plug_grid), label_slots(l.header_grid));
-    std::vector<Label> all = labels_.now;
-    if (moves()) all.insert(all.end(), labels_.then.begin(), labels_.then.end());
+    std::vector<Label> all = words.now;
+    if (moves()) all.insert(all.end(), words.then.begin(), words.then.end());
     for (int n = 1; n <= facts_.header.positions; ++n) {
-      if (shown(l.header_grid, n)) all.push_back(labels_.pins[static_cast<std::size_t>(n) - 1]);
+      if (shown(l.header_grid, n)) all.push_back(words.pins[static_cast<std::size_t>(n) - 1]);
     }
     l.columns = choose_columns(count, l.plug.pitch / l.plug_grid.rows, room, all, measure_);
-    l.columns.centre = (field_.left + field_.right) / 2;
     l.zone = lead_zone(l.plug_grid, l.columns, codes_, measure_);
     if (moves()) l.zone.fan = std::min(l.zone.fan, 8.0);
-    l.now_labels = tallest_of(labels_.now, l.columns, tallest, measure_) + flag_height(l.columns.turned);
-    l.then_labels = moves() ? tallest_of(labels_.then, l.columns, tallest, measure_) : 0;
+    l.now_labels = tallest_of(words.now, l.columns, tallest, measure_) + flag_height(l.columns.turned);
+    l.then_labels = moves() ? tallest_of(words.then, l.columns, tallest, measure_) : 0;
     std::vector<Label> pins;
     for (int n = 1; n <= facts_.header.positions; ++n) {
-      if (shown(l.header_grid, n)) pins.push_back(labels_.pins[static_cast<std::size_t>(n) - 1]);
+      if (shown(l.header_grid, n)) pins.push_back(words.pins[static_cast<std::size_t>(n) - 1]);
     }
     l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + flag_height(l.columns.turned);
 
@@ -188,8 +209,8 @@ class Planner {
   }
 
   bool fits(const PagePlan& l) const {
-    if (l.total > field_.bottom - field_.top) return false;
-    const double room = field_.right - field_.left;
+    if (l.total > height_) return false;
+    const double room = room_;
     const double plug = (drawn_columns(l.plug_grid) - 1) * l.plug.pitch + 2 * l.plug.side;
     const double header = (drawn_columns(l.header_grid) - 1) * l.header.pitch + 2 * l.header.side;
     if (std::max(plug, header) + 8 > room) return false;
@@ -199,25 +220,31 @@ class Planner {
   }
 
   /// The largest scale at which everything fits, with labels up to `tallest` mm; else false.
-  bool best_scale(double tallest, PagePlan& plan) const {
+  bool best_scale(double tallest, PagePlan& plan) {
     const double least_pitch = facts_.plug.rows > 1 || facts_.header.rows > 1 ? 6.3 : 4.2;
     for (const double scale : scales) {
-      PagePlan l = at(scale, tallest);
+      const PagePlan& l = known_at(scale, tallest);
       if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
       if (std::max(l.plug.half_depth, l.header.half_depth) > deepest / 2 && l.plug.pitch > 8) continue;
       if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
-      l.brief = plan.brief;
-      plan = std::move(l);
-      if (fits(plan)) return true;
+      if (!fits(l)) continue;
+      const bool brief = plan.brief;
+      plan = l;
+      plan.brief = brief;
+      plan.labels = labels();
+      return true;
     }
     return false;
   }
 
   const MatingFacts& facts_;
   View view_;
-  Box field_;
+  double room_ = 0;    ///< width of the field
+  double height_ = 0;  ///< of the field
   const TextMeasure& measure_;
-  PageLabels labels_;
+  Detail detail_ = Detail::Full;
+  std::array<std::optional<PageLabels>, 4> labels_;  ///< by Detail
+  std::map<std::tuple<Detail, double, double>, PagePlan> known_;
   std::vector<std::string> codes_;
   std::vector<int> spares_;
   bool flags_ = false;
@@ -231,13 +258,34 @@ Box page_field(double width, double height) {
           height - page::foot_height - 1};
 }
 
-std::optional<PagePlan> plan_page(const MatingFacts& facts, View view, const Box& field,
-                                  const TextMeasure& measure) {
+struct PagePlannerWork {
+  Planner planner;
+  double width = 0;
+  bool too_wide = false;
+};
+
+PagePlanner::PagePlanner(const MatingFacts& facts, View view, double width, const TextMeasure& measure)
+    : work_(std::make_unique<PagePlannerWork>(
+          PagePlannerWork{Planner(facts, view, width, measure), width, false})) {
   Grid probe;
   probe.positions = facts.plug.positions;
   probe.rows = facts.plug.rows;
-  if (columns(probe) > most_columns) return std::nullopt;
-  return Planner(facts, view, field, measure).choose();
+  work_->too_wide = columns(probe) > most_columns;
+}
+
+PagePlanner::~PagePlanner() = default;
+
+std::optional<PagePlan> PagePlanner::plan(double left, double height) {
+  if (work_->too_wide) return std::nullopt;
+  std::optional<PagePlan> plan = work_->planner.choose(height);
+  if (plan) plan->columns.centre = left + work_->width / 2;
+  return plan;
+}
+
+std::optional<PagePlan> plan_page(const MatingFacts& facts, View view, const Box& field,
+                                  const TextMeasure& measure) {
+  return PagePlanner(facts, view, field.right - field.left, measure)
+      .plan(field.left, field.bottom - field.top);
 }
 
 }  // namespace plugward

@@ -3,6 +3,7 @@
 // smaller, then words are left out that arcs and pins show anyway, then names are shortened.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -36,7 +37,7 @@ struct PagePlan {
   double now_labels = 0, then_labels = 0, pin_labels = 0;  ///< heights
   double tallest = 60;                                     ///< that a label may be
   double band = 0;                                         ///< between the housings; 0 when nothing moves
-  bool brief = false;        ///< labels leave out more than the arcs show
+  bool brief = false;                                      ///< labels leave out more than the arcs show
   bool header_drawn = true;  ///< else its words stand at the leads of the housing then
   std::vector<int> spares;   ///< leads that lie beside the housing then
   double total = 0;          ///< height of everything in the field
@@ -45,7 +46,25 @@ struct PagePlan {
 /// Where housings, moves and header go on a page of this size.
 Box page_field(double width, double height);
 
-/// Nothing when it does not fit at any readable scale.
+struct PagePlannerWork;
+
+/// Plans for fields of one width and several heights: what does not depend on the height is worked out once.
+class PagePlanner {
+ public:
+  /// The facts must outlive this.
+  PagePlanner(const MatingFacts&, View, double width, const TextMeasure&);
+  ~PagePlanner();
+  PagePlanner(const PagePlanner&) = delete;
+  PagePlanner& operator=(const PagePlanner&) = delete;
+
+  /// In a field whose left edge is at `left`. Nothing when it does not fit at any readable scale.
+  std::optional<PagePlan> plan(double left, double height);
+
+ private:
+  std::unique_ptr<PagePlannerWork> work_;
+};
+
+/// The same for one field.
 std::optional<PagePlan> plan_page(const MatingFacts&, View, const Box& field, const TextMeasure&);
 
 }  // namespace plugward

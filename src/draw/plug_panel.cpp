@@ -32,9 +32,11 @@ Box drawing_field(double width, double height) {
 /// fits in some height fits in more, so the step is searched by halves.
 std::optional<double> height_of_drawing(const MatingFacts& facts, View view, double width,
                                         const TextMeasure& measure) {
+  const Box any = drawing_field(width, lowest);
+  PagePlanner planner(facts, view, any.right - any.left, measure);
   const auto reads = [&](int steps) {
     const Box field = drawing_field(width, lowest + steps * step);
-    const std::optional<PagePlan> plan = plan_page(facts, view, field, measure);
+    const std::optional<PagePlan> plan = planner.plan(field.left, field.bottom - field.top);
     return plan && plan->header_drawn && !plan->brief && plan->plug.pitch >= least_pitch;
   };
   int least = 0, most = static_cast<int>((highest - lowest) / step);

@@ -89,8 +89,9 @@ class Wrapper {
     const double end = length_ + width_of(trimmed(piece));
     const std::string_view longer =
         line_.empty() ? piece : std::string_view(line_.data(), line_.size() + piece.size());
-    const bool fits =
-        end < width_ - joint_slack || (end < width_ + joint_slack && width_of(trimmed(longer)) <= width_);
+    // A blank at the end of a line needs no room: it is never set.
+    const bool fits = trimmed(piece).empty() || end < width_ - joint_slack ||
+                      (end < width_ + joint_slack && width_of(trimmed(longer)) <= width_);
     if (fits) {
       line_ = longer;
       length_ += width_of(piece);

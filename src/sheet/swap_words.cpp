@@ -11,7 +11,7 @@
 namespace plugward {
 namespace {
 
-/// "go over: 8 as they are, 6 re-pinned; 1 finds no header".
+/// "8 as they are, 6 re-pinned; 1 finds no header".
 std::string going_over(const SwapPlan& plan) {
   const int straight = plan.count(Transfer::Straight);
   const int moved = plan.count(Transfer::Repin);
@@ -25,10 +25,10 @@ std::string going_over(const SwapPlan& plan) {
   if (off > 0)
     rest.push_back(format("{} {} off until something is known or had", off, off == 1 ? "stays" : "stay"));
   if (none > 0) rest.push_back(format("{} {} no header", none, none == 1 ? "finds" : "find"));
-  std::string text = "go over";
-  if (!over.empty()) text += format(": {}", join(over, ", "));
-  for (const std::string& one : rest) text += "; " + one;
-  return text;
+  std::vector<std::string> all;
+  if (!over.empty()) all.push_back(format("{}", join(over, ", ")));
+  all.insert(all.end(), rest.begin(), rest.end());
+  return format("{}", join(all, "; "));
 }
 
 /// "" of a plan that ends in a clean state.
@@ -51,7 +51,10 @@ std::string swap_details(const SwapPlan& plan) {
 }
 
 std::string swap_summary(const SwapPlan& plan) {
-  return format("{}{} {}", not_to_follow(plan), swap_count(plan), going_over(plan));
+  const bool any =
+      plan.count(Transfer::NoPlace) + plan.count(Transfer::Off) < static_cast<int>(plan.plugs.size());
+  return format("{}{} go over{} {}", not_to_follow(plan), swap_count(plan), any ? ":" : ";",
+                going_over(plan));
 }
 
 bool swap_is_whole(const SwapPlan& plan) {

@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "draw/key_side.h"
+#include "sheet/key_side.h"
 
 namespace plugward {
 namespace {

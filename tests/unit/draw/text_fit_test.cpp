@@ -35,6 +35,7 @@ TEST_CASE("wrap") {
       {"after a joint", "turn-around", 6, {"turn-", "around"}},
       {"a number stays with its unit", "at 4.75 V or", 8, {"at", "4.75 V", "or"}},
       {"what is counted stays with its number", "to cavity 3, held", 11, {"to", "cavity 3,", "held"}},
+      {"a second blank begins no line", "one  to", 3, {"one", "to"}},
       {"a range breaks after its dots", "4.75..5.25 V", 8, {"4.75..", "5.25 V"}},
   };
   for (const Row& row : rows) {

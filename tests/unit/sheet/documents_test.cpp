@@ -229,7 +229,7 @@ TEST_CASE("a move to another board has both boards, every plug that goes over, a
   CHECK(document.heading == "Moving 'Wren no. 3' to Heron M7 motion board");
   CHECK(document.verdict == "18 of 20 plugs");
   CHECK(document.summary ==
-        "go over: 9 as they are, 7 re-pinned, 2 with a part added; 1 stays off until something is known or "
+        "9 as they are, 7 re-pinned, 2 with a part added; 1 stays off until something is known or "
         "had; 1 finds no header");
   CHECK(document.title.old_board == "Heron A4 logic board, revision 2");
   check_all(document, plan->before_moves);
