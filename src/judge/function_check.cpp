@@ -138,18 +138,32 @@ class Checker {
     }
   }
 
-  /// A load whose minus is ground itself: the firmware has no say, which is harmless but where the load switches a
-  /// heater (a relay, an amplifier).
+  /// Is it the minus of a load that switches a heater, and is its plus on a rail?
+  bool feeds_a_heater(TerminalRef minus) const {
+    const Device& device = fitting_.harness->devices[static_cast<std::size_t>(minus.device)];
+    if (device.use != "heater") return false;
+    return std::any_of(device.parts.begin(), device.parts.end(), [&](const Part& part) {
+      const auto* load = std::get_if<Load>(&part);
+      if (load == nullptr || load->minus != minus.terminal) return false;
+      const std::vector<Contact> plus = contacts_of({minus.device, load->plus});
+      return std::any_of(plus.begin(), plus.end(), [&](const Contact& contact) {
+        return pin_of(fitting_, contact).function == PinFunction::Supply;
+      });
+    });
+  }
+
+  /// A load whose minus is ground itself: the firmware has no say, which is harmless but where the load
+  /// switches a heater (a relay, an amplifier).
   void report_always_on(const End& end) {
     for (const Contact& contact : contacts_of(end.terminal)) {
       if (pin_of(fitting_, contact).function != PinFunction::Ground) continue;
       Finding finding;
       finding.rule = Rule::AlwaysOn;
-      const bool heats = fitting_.harness->devices[static_cast<std::size_t>(end.terminal.device)].use == "heater";
+      const bool heats = feeds_a_heater(end.terminal);
       finding.weight = heats ? Weight::Harm : Weight::Note;
-      finding.message =
-          format("{} is ground, not a switched output: what hangs on {} {} whenever the board has power",
-                 pin_name(fitting_, contact), terminal_name(fitting_, end.terminal), heats ? "heats" : "runs");
+      finding.message = format(
+          "{} is ground, not a switched output: what hangs on {} {} whenever the board has power",
+          pin_name(fitting_, contact), terminal_name(fitting_, end.terminal), heats ? "heats" : "runs");
       finding.at = locus_of(fitting_, contact);
       finding.first = lead_of(fitting_, contact).span;
       finding.second = pin_of(fitting_, contact).span;

@@ -128,6 +128,7 @@ class Device:
     id: str
     terminals: dict  # id -> attributes
     parts: list  # (element name, attributes)
+    use: str = ""  # as its element states it
 
 
 @dataclasses.dataclass
@@ -211,9 +212,10 @@ def read_harness(path):
     for e in root:
         if e.tag == "device":
             terminals = {t.get("id"): t.attrib for t in e.findall("terminal")}
-            devices[e.get("id")] = Device(e.get("id"), terminals, [(p.tag, p.attrib) for p in e if p.tag != "terminal"])
+            devices[e.get("id")] = Device(e.get("id"), terminals, [(p.tag, p.attrib) for p in e if p.tag != "terminal"],
+                                            e.get("use", ""))
         elif e.tag in DEVICES:
-            devices[e.get("id")] = Device(e.get("id"), *expanded(e))
+            devices[e.get("id")] = Device(e.get("id"), *expanded(e), e.get("use", ""))
         elif e.tag == "plug":
             leads = {}
             for l in e.findall("lead"):

@@ -183,6 +183,9 @@ def judge_device(circuit, device, solved, rest, add):
             most = quantity(part.get("survives"), "V") or span(part["needs"], "V")[1]
             if volts > most + MARGIN:
                 add(f"load of {device.id}", "supply-too-high", volts, most)
+            # A relay or amplifier of a heater that is fed while nothing is switched on.
+            if rest and device.use == "heater" and volts >= span(part["needs"], "V")[0]:
+                add(terminal_node(device.id, part["minus"]), "always-on", volts, span(part["needs"], "V")[0])
             if volts < REVERSED and part.get("reversed") not in ("blocked", "harmless"):
                 add(f"load of {device.id}", "reversed-supply", volts, 0.0)
         elif kind == "heater":
