@@ -104,6 +104,17 @@ void put_subject(Json& json, const Sources& sources, const Fitting& fitting) {
   for (const auto& [jumper, rail] : fitting.jumpers) json["jumpers"][jumper] = rail;
 }
 
+/// The fitting after the verdict was followed, of which the budget speaks: contacts moved, leads added.
+Fitting followed(const Fitting& fitting, const Advice& advice) {
+  Fitting after = fitting;
+  if (advice.cured) {
+    after.harness = &*advice.cured;
+  } else if (advice.plan) {
+    after.harness = &advice.plan->harness;
+  }
+  return after;
+}
+
 }  // namespace
 
 std::string advice_json(const Sources& sources, const Fitting& fitting, const Advice& advice) {
@@ -122,7 +133,7 @@ std::string advice_json(const Sources& sources, const Fitting& fitting, const Ad
   json["plan"] =
       advice.plan ? plan_json(sources, planned_fitting(fitting, advice), *advice.plan) : Json(nullptr);
   json["settings"] = settings_json(advice.settings);
-  put_budget(json, fitting, advice.budget);
+  put_budget(json, followed(fitting, advice), advice.budget);
   json["wrong_seatings"] = list_of(
       advice.wrong, [&](const SeatingJudgement& wrong) { return seating_json(sources, fitting, wrong); });
   json["limits"] = limits_sentence();
