@@ -16,6 +16,7 @@
 #include <numeric>
 #include <set>
 
+#include "base/counted.h"
 #include "base/format.h"
 #include "judge/budget.h"
 #include "judge/words.h"
@@ -99,10 +100,6 @@ std::string placed_names(const Fitting& fitting) {
     names.push_back(format("'{}' on '{}'", plug_of(fitting, p.plug).id, header_of(fitting, p.header).id));
   }
   return format("{}", join(names, " and "));
-}
-
-std::string counted(std::size_t n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
 }
 
 /// One advice out of those of the clusters.

@@ -6,6 +6,7 @@
 #include <functional>
 #include <vector>
 
+#include "base/counted.h"
 #include "base/format.h"
 #include "judge/words.h"
 #include "plan/place_judge.h"
@@ -15,10 +16,6 @@ namespace {
 
 constexpr std::size_t most_positions = 64;  ///< combinations of jumper positions that are tried
 constexpr std::size_t most_told = 4;        ///< of which so many are told
-
-std::string counted(int n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
-}
 
 std::string with_more(const std::string& first, std::size_t all, std::string_view one) {
   return all < 2 ? first : format("{}, and {} more", first, counted(static_cast<int>(all) - 1, one));

@@ -8,22 +8,20 @@
 #include "base/format.h"
 #include "judge/budget.h"
 #include "judge/words.h"
+#include "plan/power_in.h"
 
 namespace plugward {
 namespace {
 
-/// The rail behind the first supply pin of the board's power-in header; nullptr when there is none.
+/// The rail behind the header on which the supply lands; nullptr when none is described.
 const Rail* supply_rail(const Board& board, std::string* header) {
-  for (const Header& h : board.headers) {
-    if (h.use != "supply") continue;
-    for (const Pin& pin : h.pins) {
-      const Rail* rail = pin.function == PinFunction::Supply ? board.rail(pin.rail) : nullptr;
-      if (rail == nullptr) continue;
-      *header = h.id;
-      return rail;
-    }
-  }
-  return nullptr;
+  const int at = power_header(board);
+  if (at < 0) return nullptr;
+  const Header& h = board.headers[static_cast<std::size_t>(at)];
+  *header = h.id;
+  const auto plus = std::find_if(h.pins.begin(), h.pins.end(),
+                                 [](const Pin& pin) { return pin.function == PinFunction::Supply; });
+  return board.rail(plus->rail);
 }
 
 void add_supply(std::vector<Suit>& all, const SwapPlan& plan) {

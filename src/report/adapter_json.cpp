@@ -2,7 +2,7 @@
 // Tested against the schema in tests/cases.
 #include "report/adapter_json.h"
 
-#include "report/json.h"
+#include "report/json_pieces.h"
 #include "report/words.h"
 
 namespace plugward {
@@ -20,12 +20,6 @@ std::string_view to_word(Joint joint) {
       return "other";
   }
   return "";
-}
-
-Json texts(const std::vector<std::string>& lines) {
-  Json list = Json::array();
-  for (const std::string& line : lines) list.push_back(line);
-  return list;
 }
 
 Json end_json(const AdapterEnd& end) {
@@ -62,7 +56,7 @@ Json adapter_object(const Fitting& fitting, const Adapter& adapter) {
   json["spliced"] = adapter.spliced;
   json["leads"] = Json::array();
   for (const AdapterLead& lead : adapter.leads) json["leads"].push_back(lead_json(fitting, adapter, lead));
-  json["notes"] = texts(adapter.notes);
+  json["notes"] = array_of(adapter.notes);
   return json;
 }
 
@@ -88,9 +82,9 @@ Json plan_json(const Fitting& fitting, const AdapterPlan& plan) {
   for (const Adapter& adapter : plan.adapters) json["adapters"].push_back(adapter_object(fitting, adapter));
   json["cures"] = Json::array();
   for (const Cure& cure : plan.cures) json["cures"].push_back(cure.what);
-  json["tools"] = texts(plan.tools);
-  json["steps"] = texts(plan.steps);
-  json["checks"] = texts(plan.checks);
+  json["tools"] = array_of(plan.tools);
+  json["steps"] = array_of(plan.steps);
+  json["checks"] = array_of(plan.checks);
   json["settings"] = Json::array();
   for (const Setting& setting : plan.settings) json["settings"].push_back(setting.what);
   json["wrong_in_end_a"] = wrongs_json(*fitting.harness, plan.board, plan.wrong_a);

@@ -2,6 +2,7 @@
 // Tested in tests/unit/report/budget_text_test.cpp and against the schema in tests/cases.
 #include "report/budget_json.h"
 
+#include "report/json_pieces.h"
 #include "report/words.h"
 
 namespace plugward {
@@ -79,22 +80,15 @@ Json fuse_json(const Fitting& fitting, const FuseBudget& fuse) {
   return json;
 }
 
-template <class T, class Make>
-Json array_of(const std::vector<T>& items, Make make) {
-  Json list = Json::array();
-  for (const T& item : items) list.push_back(make(item));
-  return list;
-}
-
 }  // namespace
 
 void put_budget(Json& json, const Fitting& fitting, const Budget& budget) {
-  json["budget"] = array_of(budget.rows, [&](const BudgetRow& row) { return row_json(fitting, row); });
+  json["budget"] = list_of(budget.rows, [&](const BudgetRow& row) { return row_json(fitting, row); });
   json["lead_losses"] =
-      array_of(budget.losses, [&](const LeadLoss& loss) { return loss_json(fitting, loss, budget.warm); });
-  json["heaters"] = array_of(budget.heaters, heater_json);
-  json["led_strings"] = array_of(budget.strings, string_json);
-  json["fuses"] = array_of(budget.fuses, [&](const FuseBudget& fuse) { return fuse_json(fitting, fuse); });
+      list_of(budget.losses, [&](const LeadLoss& loss) { return loss_json(fitting, loss, budget.warm); });
+  json["heaters"] = list_of(budget.heaters, heater_json);
+  json["led_strings"] = list_of(budget.strings, string_json);
+  json["fuses"] = list_of(budget.fuses, [&](const FuseBudget& fuse) { return fuse_json(fitting, fuse); });
 }
 
 }  // namespace plugward

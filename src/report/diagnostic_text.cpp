@@ -6,6 +6,7 @@
 #include <map>
 #include <string_view>
 
+#include "base/counted.h"
 #include "base/format.h"
 #include "base/utf8.h"
 
@@ -106,10 +107,6 @@ class Writer {
   const DiagnosticTextOptions& options_;
   std::string text_;
 };
-
-std::string counted(std::size_t count, std::string_view one) {
-  return format("{} {}{}", count, one, count == 1 ? "" : "s");
-}
 
 }  // namespace
 

@@ -5,14 +5,11 @@
 #include <array>
 #include <utility>
 
+#include "base/counted.h"
 #include "base/format.h"
 
 namespace plugward {
 namespace {
-
-std::string counted(std::size_t n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
-}
 
 std::string or_none(const std::string& text, std::string_view none) {
   return text.empty() ? std::string(none) : text;

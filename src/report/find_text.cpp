@@ -2,15 +2,12 @@
 // Tested in tests/unit/report/find_text_test.cpp.
 #include "report/find_text.h"
 
+#include "base/counted.h"
 #include "base/format.h"
 #include "report/words.h"
 
 namespace plugward {
 namespace {
-
-std::string counted(std::size_t n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
-}
 
 std::string title_of(const std::string& file, const Board& board) {
   return format("{}: {}{}", file, board.title,

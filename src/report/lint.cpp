@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <string_view>
 
+#include "base/counted.h"
 #include "base/format.h"
 #include "report/json.h"
 #include "report/words.h"
@@ -23,10 +24,6 @@ Counts counts_of(const Diagnostics& diagnostics, FileId file) {
     if (d.span.file == file) ++(d.severity == Severity::Error ? counts.errors : counts.warnings);
   }
   return counts;
-}
-
-std::string counted(std::size_t count, std::string_view word) {
-  return format("{} {}{}", count, word, count == 1 ? "" : "s");
 }
 
 std::string with_unknown(std::string text, std::size_t unknown) {

@@ -3,7 +3,7 @@
 #include "report/place_json.h"
 
 #include "report/cost_json.h"
-#include "report/json.h"
+#include "report/json_pieces.h"
 #include "report/place_text.h"
 #include "report/words.h"
 
@@ -27,12 +27,6 @@ Json placed_json(const Fitting& fitting, const PlacedHarness& placed) {
   return json;
 }
 
-Json texts(const std::vector<std::string>& lines) {
-  Json list = Json::array();
-  for (const std::string& line : lines) list.push_back(line);
-  return list;
-}
-
 Json rehousing_json(const Fitting& fitting, const Rehousing& one) {
   Json json;
   json["summary"] = one.summary;
@@ -43,10 +37,10 @@ Json rehousing_json(const Fitting& fitting, const Rehousing& one) {
   json["housings"] = one.housings;
   json["moves"] = one.moves;
   json["crimps"] = one.crimps;
-  json["parts"] = texts(one.parts);
-  json["cautions"] = texts(one.cautions);
-  json["steps"] = texts(one.steps);
-  json["checks"] = texts(one.checks);
+  json["parts"] = array_of(one.parts);
+  json["cautions"] = array_of(one.cautions);
+  json["steps"] = array_of(one.steps);
+  json["checks"] = array_of(one.checks);
   return json;
 }
 
