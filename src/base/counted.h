@@ -1,20 +1,17 @@
 // SPDX-License-Identifier: MIT
-// A count with its noun.
+// A count with its noun, by the rule of the language that is spoken.
 //
-//   counted(1, "plug")      // "1 plug"
-//   counted(3, "plug")      // "3 plugs"
+//   counted(1, "{} plug", "{} plugs")      // "1 plug"
+//   counted(3, "{} plug", "{} plugs")      // "3 plugs"
 #pragma once
-
-#include <concepts>
-#include <string>
-#include <string_view>
 
 #include "base/format.h"
 
 namespace plugward {
 
-std::string counted(std::integral auto n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
+template <std::integral Count>
+std::string counted(Count n, fmt::format_string<Count&> one, fmt::format_string<Count&> many) {
+  return count_of<Count&>(n, one, many, n);
 }
 
 }  // namespace plugward

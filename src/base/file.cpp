@@ -3,6 +3,7 @@
 #include "base/file.h"
 
 #include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -108,6 +109,16 @@ void write_file(const std::string& path, std::string_view bytes) {
   if (::fsync(file.get()) != 0 && errno != EINVAL) give_up(errno);
   if (!file.close()) give_up(errno);
   if (::rename(name.c_str(), path.c_str()) != 0) give_up(errno);
+}
+
+FolderLock::FolderLock(const std::string& folder)
+    : folder_(::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)) {
+  while (folder_ >= 0 && ::flock(folder_, LOCK_EX) != 0 && errno == EINTR) {
+  }
+}
+
+FolderLock::~FolderLock() {
+  if (folder_ >= 0) ::close(folder_);
 }
 
 }  // namespace plugward

@@ -22,4 +22,17 @@ std::string read_file(const std::string& path, std::size_t limit = std::size_t{6
 /// file or the whole new one. On failure nothing is left behind. Throws WorldError.
 void write_file(const std::string& path, std::string_view bytes);
 
+/// While it lives, other runs that lock the same folder wait. Where that cannot be had (a file system without
+/// locks, a folder that cannot be read) nobody waits.
+class FolderLock {
+ public:
+  explicit FolderLock(const std::string& folder);  ///< "": the working folder
+  FolderLock(const FolderLock&) = delete;
+  FolderLock& operator=(const FolderLock&) = delete;
+  ~FolderLock();
+
+ private:
+  int folder_;
+};
+
 }  // namespace plugward

@@ -46,4 +46,18 @@ std::size_t count_code_points(std::string_view text) {
   return count;
 }
 
+std::string printable(std::string_view text) {
+  std::string shown;
+  for (;;) {
+    const std::size_t valid = first_invalid_utf8(text).value_or(text.size());
+    for (const char c : text.substr(0, valid)) {
+      const auto byte = static_cast<unsigned char>(c);
+      shown += (byte < 0x20 && c != '\n') || byte == 0x7F ? '?' : c;
+    }
+    if (valid == text.size()) return shown;
+    shown += '?';
+    text.remove_prefix(valid + 1);
+  }
+}
+
 }  // namespace plugward

@@ -16,13 +16,22 @@ constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 }  // namespace
 
 FileId Sources::add(std::string path, std::string text) {
-  files_.push_back({std::move(path), std::move(text)});
+  files_.push_back({std::move(path), std::move(text), false});
+  return static_cast<FileId>(files_.size());
+}
+
+FileId Sources::add_words(std::string words, std::string text) {
+  files_.push_back({std::move(words), std::move(text), true});
   return static_cast<FileId>(files_.size());
 }
 
 const SourceFile& Sources::file(FileId id) const {
   assert(id >= 1 && id <= files_.size());
   return files_[id - 1];
+}
+
+void Sources::drop_text(FileId id) {
+  std::string().swap(files_[id - 1].text);
 }
 
 std::string_view Sources::text(Span span) const {
@@ -54,6 +63,7 @@ LineColumn line_column(const Sources& sources, FileId id, std::uint32_t offset) 
 
 std::string place_name(const Sources& sources, Span span) {
   if (!span.known()) return "";
+  if (sources.file(span.file).in_words) return sources.file(span.file).path;
   const auto [line, column] = line_column(sources, span.file, span.begin);
   return format("{}:{}:{}", sources.file(span.file).path, line, column);
 }

@@ -33,14 +33,19 @@ struct Placed {
 struct SourceFile {
   std::string path;  ///< exactly as the user gave it, '/' separators
   std::string text;
+  bool in_words = false;  ///< no file: made from words of the command line, which `path` quotes
 };
 
 /// All texts of one run. Texts never move once added.
 class Sources {
  public:
   FileId add(std::string path, std::string text);
+  /// A text made from words of the command line: places in it have no line. `words`: "--seen fan:BK,RD".
+  FileId add_words(std::string words, std::string text);
   const SourceFile& file(FileId id) const;  ///< REQUIRES: id from add()
   std::size_t size() const { return files_.size(); }
+  /// Of a file into which nothing points any more; its path stays. REQUIRES: id from add().
+  void drop_text(FileId id);
   std::string_view text(Span span) const;   ///< the bytes of the span; "" when it is not known
 
  private:
@@ -62,7 +67,7 @@ struct Line {
 };
 Line line_at(const Sources&, FileId, std::uint32_t offset);
 
-/// "path:line:column", or "" when the span is not known.
+/// "path:line:column", the words of the command line, or "" when the span is not known.
 std::string place_name(const Sources&, Span);
 
 }  // namespace plugward

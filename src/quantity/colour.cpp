@@ -10,20 +10,20 @@ namespace plugward {
 namespace {
 
 constexpr auto colours = std::to_array<ColourInfo>({
-    {Colour::Black, "BK", "black", 0x1C1C1C, false},
-    {Colour::Brown, "BN", "brown", 0x7A4A21, false},
-    {Colour::Red, "RD", "red", 0xC8201E, false},
-    {Colour::Orange, "OG", "orange", 0xE8761A, false},
-    {Colour::Yellow, "YE", "yellow", 0xF4D40C, true},
-    {Colour::Green, "GN", "green", 0x2B8A3A, false},
-    {Colour::Blue, "BU", "blue", 0x1F5FB4, false},
-    {Colour::Violet, "VT", "violet", 0x6F3C97, false},
-    {Colour::Grey, "GY", "grey", 0x8A8F94, false},
-    {Colour::White, "WH", "white", 0xFFFFFF, true},
-    {Colour::Pink, "PK", "pink", 0xF0A0B8, true},
-    {Colour::Turquoise, "TQ", "turquoise", 0x2FB8B4, true},
-    {Colour::Gold, "GD", "gold", 0xC9A227, true},
-    {Colour::Silver, "SR", "silver", 0xC4C8CC, true},
+    {Colour::Black, "BK", later("black"), 0x1C1C1C, false},
+    {Colour::Brown, "BN", later("brown"), 0x7A4A21, false},
+    {Colour::Red, "RD", later("red"), 0xC8201E, false},
+    {Colour::Orange, "OG", later("orange"), 0xE8761A, false},
+    {Colour::Yellow, "YE", later("yellow"), 0xF4D40C, true},
+    {Colour::Green, "GN", later("green"), 0x2B8A3A, false},
+    {Colour::Blue, "BU", later("blue"), 0x1F5FB4, false},
+    {Colour::Violet, "VT", later("violet"), 0x6F3C97, false},
+    {Colour::Grey, "GY", later("grey"), 0x8A8F94, false},
+    {Colour::White, "WH", later("white"), 0xFFFFFF, true},
+    {Colour::Pink, "PK", later("pink"), 0xF0A0B8, true},
+    {Colour::Turquoise, "TQ", later("turquoise"), 0x2FB8B4, true},
+    {Colour::Gold, "GD", later("gold"), 0xC9A227, true},
+    {Colour::Silver, "SR", later("silver"), 0xC4C8CC, true},
 });
 
 /// Codes of other systems and what they may mean. Where two systems disagree both are named.
@@ -59,7 +59,7 @@ std::string upper(std::string_view text) {
 
 std::string named(std::string_view code) {
   const auto colour = find_code(code);
-  return colour ? format("'{}' ({})", code, colour_info(*colour).name) : "";
+  return colour ? verbatim("'{}' ({})", code, colour_info(*colour).name) : "";
 }
 
 /// "'BU' (blue)", "'BU' (blue) or 'BK' (black)" for what a foreign code or a word may mean, else "".
@@ -68,7 +68,7 @@ std::string meaning(std::string_view written) {
   if (find_code(big)) return named(big);
   for (const OtherCode& row : other_codes) {
     if (row.code != big) continue;
-    return row.second.empty() ? named(row.iec) : format("{} or {}", named(row.iec), named(row.second));
+    return row.second.empty() ? named(row.iec) : verbatim("{} or {}", named(row.iec), named(row.second));
   }
   for (const ColourInfo& row : colours) {
     if (upper(row.name) == big) return named(row.code);
@@ -81,10 +81,10 @@ std::string meaning(std::string_view written) {
 Fault fault(std::string_view text, std::size_t begin, std::size_t end) {
   const std::string_view part = text.substr(begin, end - begin);
   if (const std::string meant = meaning(part); !meant.empty()) {
-    return {format("'{}' is no code of IEC 60757: write {}", part, meant), begin, end};
+    return {verbatim("'{}' is no code of IEC 60757: write {}", part, meant), begin, end};
   }
-  return {format("'{}' is no code of IEC 60757: write a code such as 'BN' or 'WHGN', or '?' when not known",
-                 part),
+  return {verbatim("'{}' is no code of IEC 60757: write a code such as 'BN' or 'WHGN', or '?' when not known",
+                   part),
           begin, end};
 }
 
@@ -110,7 +110,7 @@ Parsed<WireColour> parse_colour(std::string_view text) {
     const auto second = find_code(text.substr(2));
     if (first && second && first != second) return WireColour{first, second};
     if (first && second) {
-      return Fault{format("'{}' names one colour twice: write '{}'", text, text.substr(0, 2)), 0, 4};
+      return Fault{verbatim("'{}' names one colour twice: write '{}'", text, text.substr(0, 2)), 0, 4};
     }
     // A word of four letters ("blue", "grey", "pink", "gold") is read as a word, not as two codes.
     if (first && meaning(text).empty()) return fault(text, 2, 4);
@@ -118,7 +118,8 @@ Parsed<WireColour> parse_colour(std::string_view text) {
   }
   const std::size_t mark = text.find_first_of("/-_ +");
   if (mark == 2 && text.size() == 5 && first && find_code(text.substr(3))) {
-    return Fault{format("'{}' has a separator: write '{}{}'", text, text.substr(0, 2), text.substr(3)), 2, 3};
+    return Fault{verbatim("'{}' has a separator: write '{}{}'", text, text.substr(0, 2), text.substr(3)), 2,
+                 3};
   }
   return fault(text, 0, text.size());
 }
@@ -131,10 +132,10 @@ std::string to_code(const WireColour& colour) {
 }
 
 std::string to_words(const WireColour& colour) {
-  if (!colour.first) return "unknown colour";
-  const std::string_view base = colour_info(*colour.first).name;
+  if (!colour.first) return tr("unknown colour");
+  const std::string_view base = tr(colour_info(*colour.first).name);
   if (!colour.second) return std::string(base);
-  return format("{} with {}", base, colour_info(*colour.second).name);
+  return format("{} with {}", base, tr(colour_info(*colour.second).name));
 }
 
 bool is_protective_earth(const WireColour& colour) {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The text that reads best is tried first, then ever more decimals with every prefix: the first that is read
-// back equal is taken. At most 5 x 13 readings for a value that no short text gives; others take one.
+// back equal is taken. At most 6 x 14 readings for a value that no short text gives; others take one.
 #include "quantity/exact_text.h"
 
 #include "base/format.h"
@@ -10,11 +10,11 @@ namespace plugward {
 namespace {
 
 constexpr std::size_t most_characters = 15;  // of one number that parse_quantity takes
-constexpr int most_decimals = 12;
+constexpr int most_decimals = 13;            // "0." and as many
 
 /// `value` with `decimals` behind the point, without trailing zeros.
 std::string rounded(double value, int decimals) {
-  std::string text = format("{:.{}f}", value, decimals);
+  std::string text = verbatim("{:.{}f}", value, decimals);
   if (text.find('.') != std::string::npos) {
     while (text.ends_with('0')) text.pop_back();
     if (text.ends_with('.')) text.pop_back();
@@ -38,7 +38,7 @@ bool reads_as(const std::string& text, Range<Q> wanted) {
 std::string numbers_text(double min, double max, int decimals, std::string_view unit) {
   const std::string low = rounded(min, decimals), high = rounded(max, decimals);
   if (low.size() > most_characters || high.size() > most_characters) return "";
-  return low == high ? format("{} {}", low, unit) : format("{}..{} {}", low, high, unit);
+  return low == high ? verbatim("{} {}", low, unit) : verbatim("{}..{} {}", low, high, unit);
 }
 
 }  // namespace
@@ -55,7 +55,7 @@ std::string exact_text(Range<Q> range) {
   }
   for (int decimals = 0; decimals <= most_decimals; ++decimals) {
     for (const Prefix& prefix : prefixes_of(unit)) {
-      const std::string sign = format("{}{}", prefix.sign, unit.symbol);
+      const std::string sign = verbatim("{}{}", prefix.sign, unit.symbol);
       const std::string text = numbers_text(range.min.value / prefix.times * prefix.over,
                                             range.max.value / prefix.times * prefix.over, decimals, sign);
       if (!text.empty() && reads_as(text, range)) return text;
@@ -86,7 +86,7 @@ std::string exact_text(const Gauge& gauge) {
 }
 
 std::string percent_text(double share) {
-  return format("{} %", rounded(share * 100.0, 6));
+  return verbatim("{} %", rounded(share * 100.0, 6));
 }
 
 std::string share_text(double share) {

@@ -56,8 +56,8 @@ constexpr std::string_view how = "a gauge is written like '26 AWG' or '0.14 mm2'
 Parsed<Gauge> parse_awg(std::string_view text, std::string_view number) {
   if (number.find_first_not_of('0') == std::string_view::npos && number.size() > 1) {
     return fault(
-        format("'{}' is thicker than 0 AWG, the thickest taken: write its cross-section, as in '85 mm2'",
-               text),
+        verbatim("'{}' is thicker than 0 AWG, the thickest taken: write its cross-section, as in '85 mm2'",
+                 text),
         text);
   }
   int n = 0;
@@ -65,11 +65,12 @@ Parsed<Gauge> parse_awg(std::string_view text, std::string_view number) {
   const auto [stop, error] = std::from_chars(number.data(), end, n);
   const bool leading_zero = number.size() > 1 && number.front() == '0';
   if (error != std::errc() || stop != end || leading_zero) {
-    return fault(format("'{}' is no gauge: {}", text, how), text);
+    return fault(verbatim("'{}' is no gauge: {}", text, how), text);
   }
   if (n < thickest || n > thinnest) {
     return fault(
-        format("'{}' is outside {}..{} AWG: write its cross-section in mm2", text, thickest, thinnest), text);
+        verbatim("'{}' is outside {}..{} AWG: write its cross-section in mm2", text, thickest, thinnest),
+        text);
   }
   return awg(n);
 }
@@ -166,15 +167,15 @@ Amps conservative_current(const Gauge& gauge) {
 }
 
 Parsed<Gauge> parse_gauge(std::string_view text) {
-  if (text.empty()) return fault(format("the gauge is empty: {}", how), text);
+  if (text.empty()) return fault(verbatim("the gauge is empty: {}", how), text);
   if (all_digits(text))
-    return fault(format("'{}' has no unit: write '{} AWG' or '{} mm2'", text, text, text), text);
+    return fault(verbatim("'{}' has no unit: write '{} AWG' or '{} mm2'", text, text, text), text);
   if (text.ends_with("mm2")) {
     const Parsed<SquareMillimetres> area = parse_quantity<SquareMillimetres>(text);
     if (const auto* bad = std::get_if<Fault>(&area)) return *bad;
     const SquareMillimetres value = std::get<SquareMillimetres>(area);
     if (value.value < 0.001 || value.value > 1000.0) {
-      return fault(format("'{}' is outside 0.001..1000 mm2", text), text);
+      return fault(verbatim("'{}' is outside 0.001..1000 mm2", text), text);
     }
     return Gauge{std::nullopt, value};
   }
@@ -184,20 +185,20 @@ Parsed<Gauge> parse_gauge(std::string_view text) {
   if (unit.starts_with(' ')) unit.remove_prefix(1);
   if (!number.empty() && unit == "AWG") return parse_awg(text, number);
   if (!number.empty() && same_letters(unit, "AWG")) {
-    return fault(format("unknown unit '{}' in '{}': write '{} AWG'", unit, text, number), text);
+    return fault(verbatim("unknown unit '{}' in '{}': write '{} AWG'", unit, text, number), text);
   }
   std::string_view tail = text;
   if (tail.size() > 3 && same_letters(tail.substr(0, 3), "AWG")) {
     tail.remove_prefix(3);
     if (tail.starts_with(' ')) tail.remove_prefix(1);
     if (all_digits(tail))
-      return fault(format("'{}' is written the wrong way round: write '{} AWG'", text, tail), text);
+      return fault(verbatim("'{}' is written the wrong way round: write '{} AWG'", text, tail), text);
   }
-  return fault(format("'{}' is no gauge: {}", text, how), text);
+  return fault(verbatim("'{}' is no gauge: {}", text, how), text);
 }
 
 std::string to_text(const Gauge& gauge) {
-  if (gauge.awg) return format("{} AWG", *gauge.awg);
+  if (gauge.awg) return verbatim("{} AWG", *gauge.awg);
   return to_text(gauge.area);
 }
 

@@ -79,23 +79,32 @@ using Read = std::variant<Ends, Fault>;
 Fault no_number(std::string_view text, std::size_t at, const UnitInfo& unit) {
   const std::string_view rest = text.substr(at);
   if (text.empty())
-    return {format("the value is empty: {} is written like '{}'", unit.what, unit.example), 0, 0};
+    return {verbatim("the value is empty: {} is written like '{}'", unit.what, unit.example), 0, 0};
   if (at == 0 && trimmed(text) != text) {
-    return {format("stray space in '{}': write '{}'", text, trimmed(text)), 0, text.size()};
+    return {verbatim("stray space in '{}': write '{}'", text, trimmed(text)), 0, text.size()};
   }
   const bool point = rest.size() > 1 && rest[0] == '.' && is_digit(rest[1]);
   if (point) {
-    return {format("'{}' has no digit before the point: write '{}0{}'", text, text.substr(0, at), rest), at,
+    return {verbatim("'{}' has no digit before the point: write '{}0{}'", text, text.substr(0, at), rest), at,
             at + 1};
   }
   const bool plus = rest.size() > 1 && rest[0] == '+' && is_digit(rest[1]);
   if (plus) {
-    return {format("'{}' has a plus sign: write '{}{}'", text, text.substr(0, at), rest.substr(1)), at,
+    return {verbatim("'{}' has a plus sign: write '{}{}'", text, text.substr(0, at), rest.substr(1)), at,
             at + 1};
   }
-  return {format("no number where one should begin in '{}': {} is written like '{}'", text, unit.what,
-                 unit.example),
+  return {verbatim("no number where one should begin in '{}': {} is written like '{}'", text, unit.what,
+                   unit.example),
           at, text.size()};
+}
+
+/// "4,9..5,2 V" as it is to be written.
+std::string with_points(std::string_view text) {
+  std::string out(text);
+  for (std::size_t i = 0; i + 1 < out.size(); ++i) {
+    if (out[i] == ',' && is_digit(out[i + 1])) out[i] = '.';
+  }
+  return out;
 }
 
 /// Why what follows the number at `at` cannot be a unit; nothing when it may be one.
@@ -103,26 +112,26 @@ std::optional<Fault> not_a_unit(std::string_view text, std::size_t at, const Uni
                                 bool range_wanted, bool is_range) {
   const std::string_view rest = text.substr(at);
   const std::string_view before = text.substr(0, at);
-  if (rest.empty()) return Fault{format("'{}' has no unit: write '{} {}'", text, text, unit.symbol), 0, at};
+  if (rest.empty()) return Fault{verbatim("'{}' has no unit: write '{} {}'", text, text, unit.symbol), 0, at};
   const bool digit_next = rest.size() > 1 && is_digit(rest[1]);
   if (rest[0] == ',' && digit_next) {
-    return Fault{format("'{}' has a decimal comma: write '{}.{}'", text, before, rest.substr(1)), at, at + 1};
+    return Fault{verbatim("'{}' has a decimal comma: write '{}'", text, with_points(text)), at, at + 1};
   }
   if ((rest[0] == 'e' || rest[0] == 'E') &&
       (digit_next || (rest.size() > 2 && (rest[1] == '-' || rest[1] == '+') && is_digit(rest[2])))) {
-    return Fault{format("'{}' has an exponent: write the number out", text), at, text.size()};
+    return Fault{verbatim("'{}' has an exponent: write the number out", text), at, text.size()};
   }
   if (range_wanted && !is_range && rest[0] == '-' && digit_next) {
-    return Fault{format("'{}' is no range: write '{}..{}'", text, before, rest.substr(1)), at, at + 1};
+    return Fault{verbatim("'{}' is no range: write '{}..{}'", text, before, rest.substr(1)), at, at + 1};
   }
   if (rest.starts_with("..") && !range_wanted) {
-    return Fault{format("'{}' is a range where one value belongs: {} is written like '{}'", text, unit.what,
-                        unit.example),
+    return Fault{verbatim("'{}' is a range where one value belongs: {} is written like '{}'", text, unit.what,
+                          unit.example),
                  0, text.size()};
   }
   if (std::string_view(".,-+/*;:").find(rest[0]) != std::string_view::npos) {
     return Fault{
-        format("'{}' is no number with a unit: {} is written like '{}'", text, unit.what, unit.example), at,
+        verbatim("'{}' is no number with a unit: {} is written like '{}'", text, unit.what, unit.example), at,
         text.size()};
   }
   return std::nullopt;
@@ -131,17 +140,17 @@ std::optional<Fault> not_a_unit(std::string_view text, std::size_t at, const Uni
 Fault unknown_unit(std::string_view text, std::size_t at, std::string_view number, const UnitInfo& unit) {
   const std::string_view written = text.substr(at);
   if (const std::string meant = meant_unit(written, unit); !meant.empty()) {
-    return {format("unknown unit '{}' in '{}': write '{} {}'", written, text, number, meant), at,
+    return {verbatim("unknown unit '{}' in '{}': write '{} {}'", written, text, number, meant), at,
             text.size()};
   }
   for (const UnitInfo& other : all_units()) {
     if (exact_prefix(written, other) != nullptr) {
-      return {format("'{}' is {}: {} is written like '{}'", text, other.what, unit.what, unit.example), at,
+      return {verbatim("'{}' is {}: {} is written like '{}'", text, other.what, unit.what, unit.example), at,
               text.size()};
     }
   }
   return {
-      format("unknown unit '{}' in '{}': {} is written like '{}'", written, text, unit.what, unit.example),
+      verbatim("unknown unit '{}' in '{}': {} is written like '{}'", written, text, unit.what, unit.example),
       at, text.size()};
 }
 
@@ -164,26 +173,27 @@ Read read(std::string_view text, const UnitInfo& unit, bool range_wanted) {
   std::size_t at = end;
   if (text[at] == ' ') ++at;
   if (const std::string tidy = trimmed(text); tidy != text) {
-    return Fault{format("stray space in '{}': write '{}'", text, tidy), end, text.size()};
+    return Fault{verbatim("stray space in '{}': write '{}'", text, tidy), end, text.size()};
   }
   if (const std::size_t dots = text.find("..", at); dots != std::string_view::npos) {
-    const std::string joined = format("{}..{}", number, trimmed(text.substr(dots + 2)));
-    if (dots == at) return Fault{format("stray space in '{}': write '{}'", text, joined), end, text.size()};
-    return Fault{format("'{}' names its unit before the end: write '{}'", text, joined), end, dots};
+    const std::string joined = verbatim("{}..{}", number, trimmed(text.substr(dots + 2)));
+    if (dots == at) return Fault{verbatim("stray space in '{}': write '{}'", text, joined), end, text.size()};
+    return Fault{verbatim("'{}' names its unit before the end: write '{}'", text, joined), end, dots};
   }
   const Prefix* prefix = exact_prefix(text.substr(at), unit);
   if (prefix == nullptr) return unknown_unit(text, at, number, unit);
 
   if (first.size() > most_digits || second.size() > most_digits) {
-    return Fault{format("'{}' has too many digits: write at most {}", text, most_digits), 0, end};
+    return Fault{verbatim("'{}' has too many digits: write at most {}", text, most_digits), 0, end};
   }
   const Ends ends{to_double(first) * prefix->times / prefix->over,
                   to_double(second) * prefix->times / prefix->over};
   if (std::abs(ends.min) > largest || std::abs(ends.max) > largest) {
-    return Fault{format("'{}' is out of all proportion: at most 1e9 {} is taken", text, unit.symbol), 0, end};
+    return Fault{verbatim("'{}' is out of all proportion: at most 1e9 {} is taken", text, unit.symbol), 0,
+                 end};
   }
   if (ends.min > ends.max) {
-    return Fault{format("'{}' runs backwards: write '{}..{}{}'", text, second, first, text.substr(end)), 0,
+    return Fault{verbatim("'{}' runs backwards: write '{}..{}{}'", text, second, first, text.substr(end)), 0,
                  end};
   }
   return ends;
@@ -192,10 +202,10 @@ Read read(std::string_view text, const UnitInfo& unit, bool range_wanted) {
 /// `value` with up to four significant digits, without an exponent and trailing zeros.
 std::string digits(double value) {
   if (value == 0.0) return "0";
-  if (!std::isfinite(value)) return format("{}", value);
+  if (!std::isfinite(value)) return verbatim("{}", value);
   const int before_point = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
   const int decimals = std::clamp(4 - before_point, 0, 9);
-  std::string text = format("{:.{}f}", value, decimals);
+  std::string text = verbatim("{:.{}f}", value, decimals);
   if (text.find('.') != std::string::npos) {
     while (text.ends_with('0')) text.pop_back();
     if (text.ends_with('.')) text.pop_back();
@@ -207,8 +217,8 @@ double scaled(double value, const Prefix& prefix) {
   return value / prefix.times * prefix.over;
 }
 
-/// The largest prefix that leaves at least 1 before the point after rounding to four digits; without a prefix a
-/// tenth is enough, since "0.3 V" reads better than "300 mV".
+/// The largest prefix that leaves at least 1 before the point after rounding to four digits; without a prefix
+/// a tenth is enough, since "0.3 V" reads better than "300 mV".
 const Prefix& prefix_for(double magnitude, const UnitInfo& unit) {
   if (!std::isfinite(magnitude)) return *exact_prefix(unit.symbol, unit);
   const auto choices = prefixes_of(unit);
@@ -223,9 +233,9 @@ std::string write(double min, double max, const UnitInfo& unit) {
   const Prefix& prefix = prefix_for(std::max(std::abs(min), std::abs(max)), unit);
   const std::string low = digits(scaled(min, prefix));
   const std::string high = digits(scaled(max, prefix));
-  if (low == "0" && high == "0") return format("0 {}", unit.symbol);
-  if (low == high) return format("{} {}{}", low, prefix.sign, unit.symbol);
-  return format("{}..{} {}{}", low, high, prefix.sign, unit.symbol);
+  if (low == "0" && high == "0") return verbatim("0 {}", unit.symbol);
+  if (low == high) return verbatim("{} {}{}", low, prefix.sign, unit.symbol);
+  return verbatim("{}..{} {}{}", low, high, prefix.sign, unit.symbol);
 }
 
 }  // namespace

@@ -101,7 +101,7 @@ std::string meant_unit(std::string_view text, const UnitInfo& unit) {
         const std::string_view begin = text.substr(0, sign.size());
         const bool same = any_case ? lower(begin) == lower(sign) : begin == sign;
         if (same && sign.empty() == prefix.sign.empty() && names_unit(text.substr(sign.size()))) {
-          return format("{}{}", prefix.sign, unit.symbol);
+          return verbatim("{}{}", prefix.sign, unit.symbol);
         }
       }
     }

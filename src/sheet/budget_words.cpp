@@ -126,8 +126,8 @@ std::vector<std::string> remarks(const Fitting& fitting, const Budget& budget) {
   const auto add = [&](std::string words) {
     if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
   };
-  if (budget.shorted) add("states with a short circuit are left out: the figures hold once it is gone");
-  if (budget.cut_short) add("there are more states than were looked at: the figures may be too low");
+  if (budget.shorted) add(tr("states with a short circuit are left out: the figures hold once it is gone"));
+  if (budget.cut_short) add(tr("there are more states than were looked at: the figures may be too low"));
   for (const BudgetRow& row : budget.rows) {
     if (row.kind == BudgetKind::Bundle && row.share().value_or(0.0) > over) add(bundle_words(fitting, row));
   }
@@ -183,8 +183,8 @@ BudgetWords budget_words(const Fitting& fitting, const Budget& budget) {
   const std::size_t left_out = lines.size() - words.lines.size();
   words.any = true;
   if (left_out > 0)
-    words.left_out = format("{} smaller {} left out: below a quarter of the limit", left_out,
-                            left_out == 1 ? "one is" : "ones are");
+    words.left_out = count_of(left_out, "{} smaller one is left out: below a quarter of the limit",
+                              "{} smaller ones are left out: below a quarter of the limit", left_out);
   words.remarks = remarks(fitting, budget);
   return words;
 }

@@ -19,9 +19,9 @@ std::vector<std::string> cautions_of(const Advice& advice) {
 }
 
 Section plugs_section(const Fitting& fitting, const Advice& advice) {
-  Section section = titled("plugs", "Plugs");
+  Section section = titled("plugs", tr("Plugs"));
   const Fitting planned = planned_fitting(fitting, advice);
-  Table table{{"plug", "header", "contacts to move"}, {}};
+  Table table{{tr("plug"), tr("header"), tr("contacts to move")}, {}};
   std::vector<Picture> pictures;
   for (std::size_t i = 0; i < fitting.placements.size(); ++i) {
     const Placement& p = fitting.placements[i];
@@ -30,11 +30,12 @@ Section plugs_section(const Fitting& fitting, const Advice& advice) {
         plug_picture(moves == nullptr ? fitting : planned, static_cast<int>(i), moves, advice.now.findings);
     table.rows.push_back({cell(plug_at(fitting, p.plug).id, Mood::Plain, picture.id),
                           cell(header_title(header_at(fitting, p.header))),
-                          cell(moves == nullptr ? "none" : format("{}", moves->extractions))});
+                          cell(moves == nullptr ? tr("none") : format("{}", moves->extractions))});
     pictures.push_back(std::move(picture));
   }
   for (const int plug : unplaced_plugs(fitting))
-    table.rows.push_back({cell(plug_at(fitting, plug).id), cell("on no header: not judged", Mood::Doubtful)});
+    table.rows.push_back(
+        {cell(plug_at(fitting, plug).id), cell(tr("on no header: not judged"), Mood::Doubtful)});
   add_table(section, std::move(table));
   std::vector<std::string> jumpers;
   for (const auto& [jumper, rail] : fitting.jumpers)
@@ -53,7 +54,7 @@ std::string picture_of(const Fitting& fitting, int plug) {
 
 void add_plan(Section& section, const Fitting& planned, const RepinPlan& plan, Numbering& numbers) {
   if (moves_contacts(plan)) {
-    add_list(section, "How to free and seat a contact", plan.technique);
+    add_list(section, tr("How to free and seat a contact"), plan.technique);
     Steps steps;
     for (const PlugPlan& part : plan.plugs) {
       if (!part.steps.empty())
@@ -62,28 +63,28 @@ void add_plan(Section& section, const Fitting& planned, const RepinPlan& plan, N
     section.blocks.emplace_back(std::move(steps));
   }
   std::vector<std::string> checks = plan.checks;
-  checks.emplace_back("read the table once more, cavity by cavity, against the housing in the hand");
-  add_list(section, "Before power comes back", checks, true);
+  checks.emplace_back(tr("read the table once more, cavity by cavity, against the housing in the hand"));
+  add_list(section, tr("Before power comes back"), checks, true);
 }
 
 Section work_section(const Fitting& fitting, const Advice& advice, const SheetFacts& facts,
                      Numbering& numbers) {
-  Section section = titled("what-to-do", "What to do");
-  add_list(section, "First see whether this will do", advice.softer);
+  Section section = titled("what-to-do", tr("What to do"));
+  add_list(section, tr("First see whether this will do"), advice.softer);
   add_measurements(section, advice.measurements, numbers);
-  if (advice.cures.empty()) add_list(section, "What to add", advice.parts, true);
+  if (advice.cures.empty()) add_list(section, tr("What to add"), advice.parts, true);
   add_cures(section, advice.cures);
-  add_list(section, "For other plugs a part is needed as well, and no values could be proved",
+  add_list(section, tr("For other plugs a part is needed as well, and no values could be proved"),
            advice.uncured);
   if (advice.plan) add_plan(section, planned_fitting(fitting, advice), *advice.plan, numbers);
   if (advice.verdict == Verdict::Mate && facts.standing) {
-    section.blocks.emplace_back(Text{"Nothing is to be moved: all may stay as it is."});
+    section.blocks.emplace_back(Text{tr("Nothing is to be moved: all may stay as it is.")});
   } else if (advice.verdict == Verdict::Mate) {
     section.blocks.emplace_back(
-        Steps{{numbers.step("plug it in: cavity 1 meets pin 1 of its header; nothing is to be moved")}});
+        Steps{{numbers.step(tr("plug it in: cavity 1 meets pin 1 of its header; nothing is to be moved"))}});
   }
   if (advice.verdict == Verdict::Apart) {
-    section.blocks.emplace_back(Warning{"Do not join these two; the findings say why"});
+    section.blocks.emplace_back(Warning{tr("Do not join these two; the findings say why")});
   }
   if (!facts.command.empty() && advice.plan)
     section.blocks.emplace_back(Text{format("The whole procedure also comes from: {}", facts.command)});
@@ -105,7 +106,7 @@ Section settings_section(const Fitting& after, const Advice& advice, Numbering& 
   const bool done = advice.verdict == Verdict::Mate || advice.plan || advice.cured;
   Section section = firmware_section(
       *after.board, done ? firmware_settings(after, nullptr) : std::vector<FirmwareSetting>{}, numbers);
-  add_list(section, "Because of this wiring", settings_of(advice, !done), true);
+  add_list(section, tr("Because of this wiring"), settings_of(advice, !done), true);
   return section;
 }
 
@@ -123,6 +124,7 @@ void begin(Document& document, const Fitting& fitting, const SheetFacts& facts) 
                     .board = board_title(*fitting.board),
                     .old_board = "",
                     .date = facts.date};
+  document.language = spoken_language();
   document.limits = limits_sentence();
 }
 
@@ -130,7 +132,7 @@ void add_advice(Document& document, const Fitting& fitting, const Advice& advice
                 Numbering& numbers) {
   const Fitting after = followed(fitting, advice);
   add(document, plugs_section(fitting, advice));
-  Section board = titled("board", "The board");
+  Section board = titled("board", tr("The board"));
   board.blocks.emplace_back(board_picture(fitting));
   add(document, std::move(board));
   add(document, findings_section(advice.now.findings, facts));

@@ -2,10 +2,12 @@
 // Tested in tests/unit/draw/grid_test.cpp.
 #include "sheet/key_side.h"
 
+#include "base/words.h"
+
 namespace plugward {
 
 KeySide key_side(const Family& family) {
-  if (family.profile == Profile::Bare || family.profile == Profile::Circular) return KeySide::None;
+  if (family.profile == Profile::Bare || enters_one_way(family.profile)) return KeySide::None;
   struct Row {
     std::string_view id;
     KeySide side;
@@ -28,10 +30,10 @@ KeySide key_side(const Family& family) {
 }
 
 std::string key_word(const Family& family) {
-  if (family.latch && family.latch->value) return "latch";
-  if (family.profile == Profile::FrictionRamp) return "ramp";
-  if (family.id == "xh-2.50") return "guide tabs";
-  return "key";
+  if (family.latch && family.latch->value) return tr("latch");
+  if (family.profile == Profile::FrictionRamp) return tr("ramp");
+  if (family.id == "xh-2.50") return tr("guide tabs");
+  return tr("key");
 }
 
 bool key_on_top(KeySide side) {

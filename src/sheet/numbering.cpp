@@ -9,14 +9,14 @@ namespace plugward::sheet {
 Step Numbering::step(std::string act) {
   Step step;
   step.number = ++last_;
-  step.id = format("s{}", step.number);
+  step.id = verbatim("s{}", step.number);
   step.act = std::move(act);
   return step;
 }
 
 void Numbering::add_blanks(Step& step, const std::vector<ExpectedReading>& readings) {
   for (const ExpectedReading& r : readings) {
-    step.blanks.push_back({.id = format("r{}-{}", step.number, step.blanks.size() + 1),
+    step.blanks.push_back({.id = verbatim("r{}-{}", step.number, step.blanks.size() + 1),
                            .points = r.points,
                            .expect = r.expect,
                            .low = r.low,

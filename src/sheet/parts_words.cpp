@@ -22,7 +22,7 @@ std::string description(const PartItem& item) {
 
 std::string spares_words(const PartItem& item) {
   if (item.spares == 0) return "";
-  const std::string spares = format("{} spare{}", item.spares, item.spares == 1 ? "" : "s");
+  const std::string spares = count_of(item.spares, "{} spare", "{} spares", item.spares);
   return item.needed == 0 ? format(" ({})", spares) : format(" ({} needed, {})", item.needed, spares);
 }
 
@@ -31,21 +31,21 @@ std::string spares_words(const PartItem& item) {
 std::string_view to_word(PartKind kind) {
   switch (kind) {
     case PartKind::Housing:
-      return "housing";
+      return later("housing");
     case PartKind::Counterpart:
-      return "counterpart";
+      return later("counterpart");
     case PartKind::Contact:
-      return "contact";
+      return later("contact");
     case PartKind::Wire:
-      return "wire";
+      return later("wire");
     case PartKind::Component:
-      return "component";
+      return later("component");
     case PartKind::HeatShrink:
-      return "heat-shrink";
+      return later("heat-shrink");
     case PartKind::Other:
-      return "other";
+      return later("other");
     case PartKind::Tool:
-      return "tool";
+      return later("tool");
   }
   return "";
 }
@@ -56,7 +56,7 @@ std::string part_words(const PartItem& item) {
 }
 
 std::string_view spares_sentence() {
-  return "Of contacts a fifth more than needed is listed, and at least two (common practice).";
+  return tr("Of contacts a fifth more than needed is listed, and at least two (common practice).");
 }
 
 }  // namespace plugward

@@ -36,13 +36,13 @@ std::string mm(Millimetres value) {
 std::string_view row_words(int rotation) {
   switch (rotation) {
     case 90:
-      return "up";
+      return tr("up");
     case 180:
-      return "to the left";
+      return tr("to the left");
     case 270:
-      return "down";
+      return tr("down");
     default:
-      return "to the right";
+      return tr("to the right");
   }
 }
 
@@ -53,7 +53,7 @@ std::string positions_words(int positions, int rows) {
 
 std::string family_title(const Fitting& fitting, const std::string& id) {
   const Family* family = fitting.catalogue->find(id);
-  return family == nullptr ? id : family->title;
+  return family == nullptr ? id : std::string(tr(std::string_view(family->title)));
 }
 
 std::string_view key_words(KeyState key) {
@@ -61,9 +61,9 @@ std::string_view key_words(KeyState key) {
     case KeyState::Intact:
       break;
     case KeyState::Removed:
-      return "Its key is cut off: nothing guides it.";
+      return tr("Its key is cut off: nothing guides it.");
     case KeyState::Unknown:
-      return "Whether its key is there is not known.";
+      return tr("Whether its key is there is not known.");
   }
   return "";
 }
@@ -73,7 +73,7 @@ std::string guide_words(const Family& family) {
   const std::string key = key_word(family);
   switch (key_side(family)) {
     case KeySide::None:
-      return "Nothing guides the plug: it goes on turned and shifted as well";
+      return tr("Nothing guides the plug: it goes on turned and shifted as well");
     case KeySide::NotStated:
       return format("Guided by its {}; on which side that is, no source tells", key);
     case KeySide::Near:
@@ -87,28 +87,28 @@ std::string guide_words(const Family& family) {
 void add_housing(Lines& lines, const Fitting& fitting, const Plug& plug) {
   lines.add(format("Housing of plug '{}': {}, {}", plug.id, family_title(fitting, plug.family),
                    positions_words(plug.positions, plug.rows)));
-  lines.add(
+  lines.add(tr(
       "Seen from the wire side, where the leads go in, cavity 1 is at the left, in the row nearest to you; "
-      "into the mating face left and right are exchanged");
+      "into the mating face left and right are exchanged"));
   const Family* family = fitting.catalogue->find(plug.family);
   if (family != nullptr) lines.add(guide_words(*family));
   lines.add(std::string(key_words(plug.key)));
   if (family != nullptr && family->first_cavity) {
-    lines.add(format("How cavity 1 is marked: {}", family->first_cavity->value));
+    lines.add(format("How cavity 1 is marked: {}", tr(std::string_view(family->first_cavity->value))));
   } else {
     lines.add(
-        "How cavity 1 is marked on this housing is not known to plugward: find it by its pin 1 on the "
-        "header");
+        tr("How cavity 1 is marked on this housing is not known to plugward: find it by its pin 1 on the "
+           "header"));
   }
 }
 
 /// "RD to 'V' (supply)", "OG to 'P' (input servo)".
 std::string lead_words(const Harness& harness, const Lead* lead) {
-  if (lead == nullptr) return "empty";
+  if (lead == nullptr) return tr("empty");
   const std::string words = lead_with_terminal(harness, *lead);
   if (!lead->to) return words;
   const Terminal& terminal = harness.terminal(*lead->to);
-  const std::string_view function = to_word(terminal.function);
+  const std::string_view function = tr(to_word(terminal.function));
   return terminal.signal.empty() ? format("{} ({})", words, function)
                                  : format("{} ({} {})", words, function, terminal.signal);
 }
@@ -128,7 +128,7 @@ std::string volts_at(const Fitting& fitting, const Pin& pin) {
 }
 
 std::string pin_at(const Fitting& fitting, const Header& header, int pin) {
-  if (pin == 0) return "no pin";
+  if (pin == 0) return tr("no pin");
   const Pin& there = header.pin(pin);
   const std::string label = there.label.empty() ? "" : format(", printed '{}'", there.label);
   const std::string volts = volts_at(fitting, there);
@@ -152,7 +152,7 @@ std::string against(const Fitting& fitting, const Placement& placement, const Ca
     if (f.weight == Weight::Note) continue;
     const bool by_lead = lead >= 0 && f.at.plug == placement.plug && f.at.lead == lead;
     const bool by_pin = row.pin > 0 && f.at.header == placement.header && f.at.pin == row.pin;
-    if (by_lead || (by_pin && f.at.lead < 0)) return format(" {}: {}.", to_word(f.weight), f.message);
+    if (by_lead || (by_pin && f.at.lead < 0)) return format(" {}: {}.", tr(to_word(f.weight)), f.message);
   }
   return "";
 }
@@ -174,15 +174,15 @@ void add_cavities(Lines& lines, const Fitting& fitting, const Placement& placeme
 
 std::string place_words(const Header& header) {
   return format("pin 1 at {}, {} mm from the lower left corner, pins run {}{}", mm(header.x), mm(header.y),
-                row_words(header.rotation), header.underside ? ", on the underside" : "");
+                row_words(header.rotation), header.underside ? tr(", on the underside") : "");
 }
 
 /// "plug 'x'", several: "plugs 'x', 'y'"; "free".
 std::string user_of(const Fitting& fitting, int header) {
   for (const Placement& p : fitting.placements) {
-    if (p.header == header) return format("plug '{}'", plug_at(fitting, p.plug).id);
+    if (p.header == header) return format("plug '{}', number {}", plug_at(fitting, p.plug).id, p.plug + 1);
   }
-  return "not used here";
+  return tr("not used here");
 }
 
 std::string revision_of(const Board& board) {
@@ -198,7 +198,8 @@ std::string board_words(const Fitting& fitting, const std::vector<LookAlike>& al
     lines.add(format("Hole of {} mm at {}, {} mm", mm(hole.diameter), mm(hole.x), mm(hole.y)));
   for (const Jumper& jumper : board.jumpers) {
     const auto at = fitting.jumpers.find(jumper.id);
-    const std::string where = at == fitting.jumpers.end() ? "position not stated" : "at " + at->second;
+    const std::string where =
+        at == fitting.jumpers.end() ? std::string(tr("position not stated")) : format("at {}", at->second);
     lines.add(format("Jumper {}{} at {}, {} mm: {}", jumper.id,
                      jumper.label.empty() ? "" : format(" ({})", jumper.label), mm(jumper.x), mm(jumper.y),
                      where));
@@ -227,7 +228,7 @@ const PlugPlan* plan_of(const Advice& advice, int plug) {
 }
 
 std::string plug_picture_id(int placement) {
-  return format("plug-{}", placement + 1);
+  return verbatim("plug-{}", placement + 1);
 }
 
 Picture plug_picture(const Fitting& fitting, int placement, const PlugPlan* moves,
@@ -241,6 +242,7 @@ Picture plug_picture(const Fitting& fitting, int placement, const PlugPlan* move
   stays.after = stays.before;
   const PlugPlan& plan = moves == nullptr ? stays : *moves;
   Lines lines;
+  lines.add(format("Number {} on its tag and its flag", placed.plug + 1));
   add_housing(lines, fitting, plug);
   lines.add(format("Header {}: {}, {}; {}", header_title(header), family_title(fitting, header.family),
                    positions_words(header.positions, header.rows), place_words(header)));
@@ -274,34 +276,34 @@ Picture old_board_picture(const Fitting& machine) {
 Picture true_size_picture(const Fitting& fitting) {
   Lines lines;
   lines.add(
-      "Printed at 100 %, the rule is 50 mm long and every housing and header is as large as the part: lay "
-      "the "
-      "real one on the paper");
+      tr("Printed at 100 %, the rule is 50 mm long and every housing and header is as large as the part: lay "
+         "the "
+         "real one on the paper"));
   std::set<std::string> told;
   const auto add = [&](std::string_view what, const std::string& family_id, int positions, int rows,
                        const std::optional<Cited<Millimetres>> Family::*extra) {
     const Family* family = fitting.catalogue->find(family_id);
-    if (family == nullptr || family->profile == Profile::Circular) return;
+    if (family == nullptr || enters_one_way(family->profile)) return;
     const double span = (positions / rows - 1) * family->pitch.value;
     const std::string pitch = format("pitch {} mm, {} mm from the first position of a row to its last",
                                      mm(family->pitch), mm(Millimetres(span)));
     const auto& more = family->*extra;
     const std::string outer =
         more ? format("; {} mm over all", mm(Millimetres(span + more->value.value))) : std::string();
-    std::string line =
-        format("{}: {}, {}; {}{}", what, family->title, positions_words(positions, rows), pitch, outer);
+    std::string line = format("{}: {}, {}; {}{}", what, tr(std::string_view(family->title)),
+                              positions_words(positions, rows), pitch, outer);
     if (told.insert(line).second) lines.add(std::move(line));
   };
   for (const Placement& p : fitting.placements) {
     const Plug& plug = plug_at(fitting, p.plug);
     const Header& header = header_at(fitting, p.header);
-    add("Housing", plug.family, plug.positions, plug.rows, &Family::plug_extra);
-    add("Header", header.family, header.positions, header.rows, &Family::header_extra);
+    add(tr("Housing"), plug.family, plug.positions, plug.rows, &Family::plug_extra);
+    add(tr("Header"), header.family, header.positions, header.rows, &Family::header_extra);
   }
   return {.id = "true-size",
           .kind = PictureKind::TrueSize,
           .placement = -1,
-          .title = "Housings and headers, 1 to 1",
+          .title = tr("Housings and headers, 1 to 1"),
           .words = std::move(lines).text()};
 }
 

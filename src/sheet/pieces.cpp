@@ -99,7 +99,7 @@ std::string board_title(const Board& board) {
 }
 
 Section cautions_section(const std::vector<std::string>& cautions) {
-  Section section = titled("cautions", "Before anything is touched");
+  Section section = titled("cautions", tr("Before anything is touched"));
   section.blocks.emplace_back(Warning{std::string(power_sentence())});
   std::set<std::string> told;
   for (const std::string& caution : cautions) {
@@ -109,14 +109,14 @@ Section cautions_section(const std::vector<std::string>& cautions) {
 }
 
 Section findings_section(const std::vector<Finding>& findings, const SheetFacts& facts) {
-  Section section = titled("findings", "As it is wired now");
-  if (findings.empty()) section.blocks.emplace_back(Text{"Nothing speaks against it."});
-  Table table{{"", "finding", "when", "path", "measure", "place"}, {}};
+  Section section = titled("findings", tr("As it is wired now"));
+  if (findings.empty()) section.blocks.emplace_back(Text{tr("Nothing speaks against it.")});
+  Table table{{"", tr("finding"), tr("when"), tr("path"), tr("measure"), tr("place")}, {}};
   for (const Weight weight : {Weight::Harm, Weight::Fault, Weight::Doubt, Weight::Note}) {
     for (const Finding& f : findings) {
       if (f.weight != weight) continue;
       const std::string measure = f.measurement ? f.measurement->action : "";
-      table.rows.push_back({cell(std::string(to_word(weight)), mood_of(weight)),
+      table.rows.push_back({cell(std::string(tr(to_word(weight))), mood_of(weight)),
                             cell(format("{} [{}]", f.message, rule_info(f.rule).id)), cell(f.state),
                             cell(f.path), cell(measure), cell(file_place(facts, f))});
     }
@@ -127,7 +127,7 @@ Section findings_section(const std::vector<Finding>& findings, const SheetFacts&
 
 void add_measurements(Section& section, const std::vector<Measurement>& measurements, Numbering& numbers) {
   if (measurements.empty()) return;
-  section.blocks.emplace_back(Text{"Measure, the cheapest first", true});
+  section.blocks.emplace_back(Text{tr("Measure, the cheapest first"), true});
   Steps steps;
   for (const Measurement& m : measurements) {
     Step step = numbers.step(m.settles.empty() ? m.action : format("{} (settles: {})", m.action, m.settles));
@@ -148,7 +148,7 @@ void add_cures(Section& section, const std::vector<Cure>& cures) {
     std::vector<std::string> components;
     for (const Component& c : cure.components) components.push_back(component_words(c));
     add_list(section, components);
-    add_list(section, "Building it in", cure.steps, true);
+    add_list(section, tr("Building it in"), cure.steps, true);
   }
 }
 
@@ -165,7 +165,7 @@ Step moves_step(const Fitting& fitting, const PlugPlan& plan, Numbering& numbers
 }
 
 Section test_card(const Fitting& fitting, Numbering& numbers) {
-  Section section = titled("test-card", "Test card");
+  Section section = titled("test-card", tr("Test card"));
   Steps off, bare;
   for (const Placement& p : fitting.placements) {
     Step plug = numbers.step(format("plug '{}' in the hand, its device connected, no power anywhere",
@@ -194,15 +194,15 @@ Section test_card(const Fitting& fitting, Numbering& numbers) {
     bare.steps.push_back(std::move(step));
   }
   if (!off.steps.empty()) {
-    section.blocks.emplace_back(
-        Text{"Ohms with the leads of the meter taken off, at 20 to 25 C. A reading that is not as expected "
-             "stops the work until it is explained. Plugs are measured once all contacts and parts are where "
-             "they shall be."});
+    section.blocks.emplace_back(Text{
+        tr("Ohms with the leads of the meter taken off, at 20 to 25 C. A reading that is not as expected "
+           "stops the work until it is explained. Plugs are measured once all contacts and parts are where "
+           "they shall be.")});
     section.blocks.emplace_back(std::move(off));
   }
   if (!bare.steps.empty()) {
     section.blocks.emplace_back(
-        Warning{"Power is on for these readings: one hand, no bare tip near two pins"});
+        Warning{tr("Power is on for these readings: one hand, no bare tip near two pins")});
     section.blocks.emplace_back(std::move(bare));
   }
   return section;
@@ -210,7 +210,7 @@ Section test_card(const Fitting& fitting, Numbering& numbers) {
 
 Section firmware_section(const Board& board, const std::vector<FirmwareSetting>& settings,
                          Numbering& numbers) {
-  Section section = titled("firmware", "What the firmware must be told");
+  Section section = titled("firmware", tr("What the firmware must be told"));
   if (settings.empty()) return section;
   section.blocks.emplace_back(
       Text{format("For {}. Neutral words: where they are entered is told by the firmware's own pages.",
@@ -229,39 +229,41 @@ Section firmware_section(const Board& board, const std::vector<FirmwareSetting>&
     steps.steps.push_back(std::move(step));
   }
   section.blocks.emplace_back(std::move(steps));
-  Table table{{"code", "meaning"}, {}};
+  Table table{{tr("code"), tr("meaning")}, {}};
   for (const GcodeMeaning& g : gcode_meanings()) {
     const bool used = std::any_of(codes.begin(), codes.end(), [&](const std::string& code) {
       return code.find(g.code) != std::string::npos;
     });
-    if (used) table.rows.push_back({cell(std::string(g.code)), cell(std::string(g.meaning))});
+    if (used) table.rows.push_back({cell(std::string(g.code)), cell(std::string(tr(g.meaning)))});
   }
   if (table.rows.empty()) return section;
-  section.blocks.emplace_back(Text{
+  section.blocks.emplace_back(Text{tr(
       "Codes of RepRap-flavour G-code (RepRap wiki, \"G-code\"); other firmware has its own, and not every "
-      "one has all of these."});
+      "one has all of these.")});
   add_table(section, std::move(table));
   return section;
 }
 
 Section seatings_section(const Fitting& fitting, const Advice& advice) {
   Section section = titled("wrong-seatings", std::string(wrong_seatings_heading(advice)));
-  Table table{{"", "what it would do"}, {}};
+  Table table{{"", tr("what it would do")}, {}};
   for (const SeatingLine& line : seating_lines(fitting, advice.wrong))
-    table.rows.push_back({cell(std::string(to_word(line.weight)), mood_of(line.weight)), cell(line.text)});
+    table.rows.push_back(
+        {cell(std::string(tr(to_word(line.weight))), mood_of(line.weight)), cell(line.text)});
   add_table(section, std::move(table));
   return section;
 }
 
 Section currents_section(const Fitting& fitting, const Budget& budget, bool planned) {
-  Section section = titled("currents", planned ? "Currents once that is mended, each at its worst"
-                                               : "Currents, each at its worst");
+  Section section = titled("currents", planned ? tr("Currents once that is mended, each at its worst")
+                                               : tr("Currents, each at its worst"));
   const BudgetWords words = budget_words(fitting, budget);
-  Table table{{"where", "current", "limit", "share", "what the limit is"}, {}};
+  Table table{{tr("where"), tr("current"), tr("limit"), tr("share"), tr("what the limit is")}, {}};
   for (const BudgetLine& line : words.lines) {
     const Mood mood = line.over ? Mood::Bad : Mood::Plain;
     table.rows.push_back({cell(line.what), cell(line.amps), cell(line.limit),
-                          cell(line.over ? line.share + " over" : line.share, mood), cell(line.basis)});
+                          cell(line.over ? format("{} over", line.share) : line.share, mood),
+                          cell(line.basis)});
   }
   add_table(section, std::move(table));
   std::vector<std::string> remarks = words.remarks;
@@ -271,7 +273,7 @@ Section currents_section(const Fitting& fitting, const Budget& budget, bool plan
 }
 
 Section parts_section(const PartsList& list) {
-  Section section = titled("parts", "Parts and tools");
+  Section section = titled("parts", tr("Parts and tools"));
   if (!list.planned || list.items.empty()) return section;
   std::vector<std::string> buy, ready;
   bool contacts = false;
@@ -279,14 +281,14 @@ Section parts_section(const PartsList& list) {
     (item.kind == PartKind::Tool ? ready : buy).push_back(format("{} x {}", item.buy(), part_words(item)));
     contacts = contacts || item.kind == PartKind::Contact;
   }
-  add_list(section, "To buy", buy, true);
-  add_list(section, "To lay ready", ready, true);
+  add_list(section, tr("To buy"), buy, true);
+  add_list(section, tr("To lay ready"), ready, true);
   if (contacts) section.blocks.emplace_back(Text{std::string(spares_sentence())});
   return section;
 }
 
 Section true_size_section(const Fitting& fitting) {
-  Section section = titled("true-size", "At true size", true);
+  Section section = titled("true-size", tr("At true size"), true);
   if (!fitting.placements.empty()) section.blocks.emplace_back(true_size_picture(fitting));
   return section;
 }

@@ -38,15 +38,15 @@ std::vector<std::string> runner_up_words(const Fitting& fitting, const Placement
       for (const Placement& p : placed.placements) {
         if (p.plug == plug) return header_at(fitting, p.header).id;
       }
-      return std::string("no header");
+      return std::string(tr("no header"));
     };
     const std::string other = header_in(*plan.runner_up);
     if (other != header_in(*plan.best))
       differs.push_back(format("'{}' on {}", plug_at(fitting, plug).id, other));
   }
-  const bool equal = plan.why_it_lost.starts_with("equal");
   return {format("{}: {}", join(differs, ", "), to_word(plan.runner_up->advice.verdict)),
-          format("{} {}", equal ? "it is" : "it lost because the best one", plan.why_it_lost)};
+          plan.runner_up_equal ? format("it is {}", plan.why_it_lost)
+                               : format("it lost because the best one {}", plan.why_it_lost)};
 }
 
 std::string equals_words(const Fitting& fitting, const PlacementPlan& plan, const std::vector<int>& group) {
@@ -63,7 +63,8 @@ std::string equals_words(const Fitting& fitting, const PlacementPlan& plan, cons
 }
 
 std::string_view unproven_sentence() {
-  return "The search was ended before it was proved that nothing is better; state a header or two with --at.";
+  return tr(
+      "The search was ended before it was proved that nothing is better; state a header or two with --at.");
 }
 
 }  // namespace plugward

@@ -11,20 +11,20 @@ namespace plugward::sheet {
 namespace {
 
 Section choice_section(const Fitting& fitting, const PlacementPlan& plan) {
-  Section section = titled("placement", "Which header takes which plug");
-  Table table{{"plug", "header", "verdict", "why"}, {}};
+  Section section = titled("placement", tr("Which header takes which plug"));
+  Table table{{tr("plug"), tr("header"), tr("verdict"), tr("why")}, {}};
   for (int plug = 0; plug < static_cast<int>(fitting.harness->plugs.size()); ++plug) {
     const int header = chosen_header(plan, plug);
     const PlaceOption* option = chosen_option(plan, plug);
     const Cell name = cell(plug_at(fitting, plug).id);
     if (header < 0) {
       table.rows.push_back(
-          {name, cell("none", Mood::Bad), cell(""), cell("no header of this board is left for it")});
+          {name, cell(tr("none"), Mood::Bad), cell(""), cell(tr("no header of this board is left for it"))});
       continue;
     }
     const Cell where = cell(header_title(header_at(fitting, header)));
     if (option == nullptr) {
-      table.rows.push_back({name, where, cell(""), cell("as stated")});
+      table.rows.push_back({name, where, cell(""), cell(tr("as stated"))});
     } else {
       table.rows.push_back({name, where,
                             cell(std::string(to_word(option->verdict)), mood_of(option->verdict)),
@@ -34,14 +34,14 @@ Section choice_section(const Fitting& fitting, const PlacementPlan& plan) {
   add_table(section, std::move(table));
   std::vector<std::string> equals;
   for (const std::vector<int>& group : plan.equals) equals.push_back(equals_words(fitting, plan, group));
-  add_list(section, "Equal plugs", equals);
-  if (plan.runner_up && plan.best) add_list(section, "The next best", runner_up_words(fitting, plan));
+  add_list(section, tr("Equal plugs"), equals);
+  if (plan.runner_up && plan.best) add_list(section, tr("The next best"), runner_up_words(fitting, plan));
   if (!plan.proven) section.blocks.emplace_back(Text{std::string(unproven_sentence())});
   return section;
 }
 
 Section rehousing_section(const PlacementPlan& plan, Numbering& numbers) {
-  Section section = titled("housings", "Other housings");
+  Section section = titled("housings", tr("Other housings"));
   for (const Rehousing& one : plan.rehousings) {
     section.blocks.emplace_back(Text{one.summary, true});
     for (const std::string& caution : one.cautions) section.blocks.emplace_back(Warning{caution});
@@ -49,7 +49,7 @@ Section rehousing_section(const PlacementPlan& plan, Numbering& numbers) {
     Steps steps;
     for (const std::string& act : one.steps) steps.steps.push_back(numbers.step(act));
     section.blocks.emplace_back(std::move(steps));
-    add_list(section, "Then", one.checks, true);
+    add_list(section, tr("Then"), one.checks, true);
   }
   return section;
 }

@@ -31,7 +31,7 @@ std::string seatings_in_short(const Fitting& fitting, const std::vector<SeatingJ
 }  // namespace
 
 std::string_view wrong_seatings_heading(const Advice& advice) {
-  return advice.plan ? "If it then goes on wrong" : "If it goes on wrong";
+  return advice.plan ? tr("If it then goes on wrong") : tr("If it goes on wrong");
 }
 
 std::vector<SeatingLine> seating_lines(const Fitting& fitting, const std::vector<SeatingJudgement>& wrong) {
@@ -39,11 +39,11 @@ std::vector<SeatingLine> seating_lines(const Fitting& fitting, const std::vector
   for (const SeatingJudgement& one : wrong) {
     if (one.worst == Weight::Harm) lines.push_back({one.worst, seating_line(fitting, one)});
   }
-  for (const auto& [weight, says] :
-       {std::pair(Weight::Fault, "does not work: "), std::pair(Weight::Doubt, "not known: "),
-        std::pair(Weight::Note, "no harm that the files tell of: ")}) {
+  for (const auto& [weight, says] : {std::pair(Weight::Fault, later("does not work: {}")),
+                                     std::pair(Weight::Doubt, later("not known: {}")),
+                                     std::pair(Weight::Note, later("no harm that the files tell of: {}"))}) {
     const std::string words = seatings_in_short(fitting, wrong, weight);
-    if (!words.empty()) lines.push_back({weight, says + words});
+    if (!words.empty()) lines.push_back({weight, format_later(says, words)});
   }
   return lines;
 }

@@ -49,8 +49,9 @@ std::string component_words(const Component& c) {
 }
 
 std::string_view cures_sentence() {
-  return "Judged on the model together, with every resistor at both ends of its tolerance: nothing is left "
-         "against it.";
+  return tr(
+      "Judged on the model together, with every resistor at both ends of its tolerance: nothing is left "
+      "against it.");
 }
 
 Fitting planned_fitting(const Fitting& fitting, const Advice& advice) {

@@ -19,12 +19,13 @@ std::string going_over(const SwapPlan& plan) {
   const int off = plan.count(Transfer::Off);
   const int none = plan.count(Transfer::NoPlace);
   std::vector<std::string> over, rest;
-  if (straight > 0) over.push_back(format("{} as {}", straight, straight == 1 ? "it is" : "they are"));
+  if (straight > 0) over.push_back(count_of(straight, "{} as it is", "{} as they are", straight));
   if (moved > 0) over.push_back(format("{} re-pinned", moved));
   if (parts > 0) over.push_back(format("{} with a part added", parts));
   if (off > 0)
-    rest.push_back(format("{} {} off until something is known or had", off, off == 1 ? "stays" : "stay"));
-  if (none > 0) rest.push_back(format("{} {} no header", none, none == 1 ? "finds" : "find"));
+    rest.push_back(count_of(off, "{} stays off until something is known or had",
+                            "{} stay off until something is known or had", off));
+  if (none > 0) rest.push_back(count_of(none, "{} finds no header", "{} find no header", none));
   std::vector<std::string> all;
   if (!over.empty()) all.push_back(format("{}", join(over, ", ")));
   all.insert(all.end(), rest.begin(), rest.end());
@@ -71,16 +72,17 @@ std::string runner_up_words(const SwapPlan& plan) {
           format("'{}' on {}", plug_at(*plan.machine, p.plug).id, header_at(plan.after, p.header).id));
   }
   if (differs.empty()) return "";
-  const bool equal = plan.why_it_lost.starts_with("equal");
-  return format("{}; {} {}", join(differs, ", "), equal ? "it is" : "it lost because the plan above",
-                plan.why_it_lost);
+  const std::string where = join(differs, ", ");
+  return plan.runner_up_equal ? format("{}; it is {}", where, plan.why_it_lost)
+                              : format("{}; it lost because the plan above {}", where, plan.why_it_lost);
 }
 
 std::string_view way_back_sentence(bool proven) {
-  return proven ? "Carried out on the model, these steps end in the machine as it was: every lead in its "
-                  "cavity, every plug on its header, every jumper at its rail."
-                : "Carried out on the model, these steps do not end in the machine as it was. Go by the old "
-                  "loom and its photographs, plug by plug.";
+  return proven
+             ? tr("Carried out on the model, these steps end in the machine as it was: every lead in its "
+                  "cavity, every plug on its header, every jumper at its rail.")
+             : tr("Carried out on the model, these steps do not end in the machine as it was. Go by the old "
+                  "loom and its photographs, plug by plug.");
 }
 
 }  // namespace plugward

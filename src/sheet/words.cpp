@@ -11,15 +11,15 @@ namespace plugward {
 std::string_view meaning(Verdict verdict) {
   switch (verdict) {
     case Verdict::Mate:
-      return "plug it in";
+      return tr("plug it in");
     case Verdict::Repin:
-      return "move contacts first";
+      return tr("move contacts first");
     case Verdict::Adapt:
-      return "add a part or another housing first";
+      return tr("add a part or another housing first");
     case Verdict::Measure:
-      return "something must be known first";
+      return tr("something must be known first");
     case Verdict::Apart:
-      return "do not join these two";
+      return tr("do not join these two");
   }
   return "";
 }
@@ -27,13 +27,13 @@ std::string_view meaning(Verdict verdict) {
 std::string_view meaning(Weight weight) {
   switch (weight) {
     case Weight::Harm:
-      return "can damage or hurt";
+      return tr("can damage or hurt");
     case Weight::Fault:
-      return "will not work";
+      return tr("will not work");
     case Weight::Doubt:
-      return "cannot be decided from what is known";
+      return tr("cannot be decided from what is known");
     case Weight::Note:
-      return "worth knowing";
+      return tr("worth knowing");
   }
   return "";
 }
@@ -49,15 +49,15 @@ std::string lead_name(const Lead& lead) {
 }
 
 std::string lead_with_terminal(const Harness& harness, const Lead& lead) {
-  if (!lead.to) return lead_name(lead) + ", where it goes is not known";
+  if (!lead.to) return format("{}, where it goes is not known", lead_name(lead));
   return format("{} to '{}'", lead_name(lead), harness.terminal_name(*lead.to));
 }
 
 std::string pin_words(const Fitting& fitting, const Pin& pin) {
-  if (pin.contest) return "not known: its evidence disagrees";
+  if (pin.contest) return tr("not known: its evidence disagrees");
   switch (pin.function) {
     case PinFunction::Supply: {
-      if (pin.jumper.empty()) return "supply " + pin.rail;
+      if (pin.jumper.empty()) return format("supply {}", pin.rail);
       const auto stated = fitting.jumpers.find(pin.jumper);
       if (stated == fitting.jumpers.end()) return format("supply, by jumper {}: not stated", pin.jumper);
       return format("supply {} (by {})", stated->second, pin.jumper);
@@ -65,11 +65,11 @@ std::string pin_words(const Fitting& fitting, const Pin& pin) {
     case PinFunction::Coil:
       return format("coil {} end {}", pin.coil, pin.coil_end);
     case PinFunction::Unknown:
-      return "not known";
+      return tr("not known");
     default:
       break;
   }
-  const std::string_view word = to_word(pin.function);
+  const std::string_view word = tr(to_word(pin.function));
   return pin.signal.empty() ? std::string(word) : format("{} {}", word, pin.signal);
 }
 
@@ -96,12 +96,13 @@ const Header& header_at(const Fitting& fitting, int header) {
 }
 
 std::string_view limits_sentence() {
-  return "plugward compares what the files say; it cannot see a bad crimp, a mislabelled board or a dead "
-         "part. Mains wiring is for a qualified person.";
+  return tr(
+      "plugward compares what the files say; it cannot see a bad crimp, a mislabelled board or a dead "
+      "part. Mains wiring is for a qualified person.");
 }
 
 std::string_view power_sentence() {
-  return "Power off, USB cable out and all lamps dark before anything is plugged or unplugged.";
+  return tr("Power off, USB cable out and all lamps dark before anything is plugged or unplugged.");
 }
 
 }  // namespace plugward

@@ -10,35 +10,35 @@ namespace {
 std::string_view heading_of(WorkStage stage) {
   switch (stage) {
     case WorkStage::Before:
-      return "Before the work";
+      return tr("Before the work");
     case WorkStage::Isolate:
-      return "Isolate";
+      return tr("Isolate");
     case WorkStage::Record:
-      return "Photograph and tag";
+      return tr("Photograph and tag");
     case WorkStage::Unplug:
-      return "Unplug";
+      return tr("Unplug");
     case WorkStage::Fit:
-      return "Fit the board";
+      return tr("Fit the board");
     case WorkStage::Jumpers:
-      return "Jumpers";
+      return tr("Jumpers");
     case WorkStage::Contacts:
-      return "Contacts and parts";
+      return tr("Contacts and parts");
     case WorkStage::MeterOff:
-      return "Meter, no power anywhere";
+      return tr("Meter, no power anywhere");
     case WorkStage::BareBoard:
-      return "Bare board, power on, nothing plugged in";
+      return tr("Bare board, power on, nothing plugged in");
     case WorkStage::PlugIn:
-      return "Plug in";
+      return tr("Plug in");
     case WorkStage::PowerOn:
-      return "Check with power";
+      return tr("Check with power");
     case WorkStage::Settings:
-      return "Settings";
+      return tr("Settings");
     case WorkStage::Calibrate:
-      return "To calibrate";
+      return tr("To calibrate");
     case WorkStage::Close:
-      return "Close up";
+      return tr("Close up");
     case WorkStage::File:
-      return "Write down";
+      return tr("Write down");
   }
   return "";
 }
@@ -48,13 +48,14 @@ std::string_view heading_of(WorkStage stage) {
 std::string stage_heading(const WorkStep& step) {
   if (!step.plug_stage) return std::string(heading_of(step.stage));
   return format("{}, stage {}: {}", heading_of(step.stage), static_cast<int>(*step.plug_stage),
-                to_word(*step.plug_stage));
+                tr(to_word(*step.plug_stage)));
 }
 
 std::string_view work_sentence() {
-  return "A box for every step, a blank for every reading. A reading that is not as expected stops the work "
-         "until it is explained. Ohms with the leads of the meter taken off, at 20 to 25 C; colours by their "
-         "codes of IEC 60757, over numbered pins or in numbered cavities.";
+  return tr(
+      "A box for every step, a blank for every reading. A reading that is not as expected stops the work "
+      "until it is explained. Ohms with the leads of the meter taken off, at 20 to 25 C; colours by their "
+      "codes of IEC 60757, over numbered pins or in numbered cavities.");
 }
 
 std::string minutes_words(int practised, int first_time) {

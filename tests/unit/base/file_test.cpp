@@ -2,19 +2,22 @@
 #include "base/file.h"
 
 #include <doctest/doctest.h>
-#include <sys/resource.h>
+#include <fcntl.h>
+#include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <csignal>
 #include <cstdlib>
 #include <filesystem>
 #include <string>
 #include <vector>
 
+#include "support/full_disk.h"
+
 using plugward::read_file;
 using plugward::WorldError;
 using plugward::write_file;
+using plugward::support::FullDisk;
 
 namespace {
 
@@ -42,26 +45,6 @@ class Folder {
 
  private:
   std::string path_;
-};
-
-/// No file may grow beyond `bytes` while this lives: a full disk, also for root.
-class FullDisk {
- public:
-  explicit FullDisk(rlim_t bytes) : handler_(std::signal(SIGXFSZ, SIG_IGN)) {
-    ::getrlimit(RLIMIT_FSIZE, &before_);
-    const rlimit tight{bytes, before_.rlim_max};
-    ::setrlimit(RLIMIT_FSIZE, &tight);
-  }
-  FullDisk(const FullDisk&) = delete;
-  FullDisk& operator=(const FullDisk&) = delete;
-  ~FullDisk() {
-    ::setrlimit(RLIMIT_FSIZE, &before_);
-    std::signal(SIGXFSZ, handler_);
-  }
-
- private:
-  rlimit before_{};
-  void (*handler_)(int);
 };
 
 /// Root may write everywhere: while this lives, a root process acts as a plain user who owns `paths`.
@@ -214,4 +197,20 @@ TEST_CASE("what is no plain file is written through, not replaced") {
     CHECK(failure_of([] { write_file("/dev/full", "x"); }) ==
           "cannot write '/dev/full': No space left on device");
   }
+}
+
+TEST_CASE("a folder is locked by one at a time") {
+  const Folder folder;
+  const auto is_free = [&] {
+    const int other = ::open(folder.path().c_str(), O_RDONLY | O_DIRECTORY);
+    const bool got = ::flock(other, LOCK_EX | LOCK_NB) == 0;
+    ::close(other);
+    return got;
+  };
+  {
+    const plugward::FolderLock lock(folder.path());
+    CHECK_FALSE(is_free());
+  }
+  CHECK(is_free());
+  const plugward::FolderLock none(folder / "missing");
 }

@@ -9,6 +9,7 @@
 
 using plugward::count_code_points;
 using plugward::first_invalid_utf8;
+using plugward::printable;
 
 TEST_CASE("where a text stops being UTF-8") {
   struct Row {
@@ -71,4 +72,11 @@ TEST_CASE("code points are counted, not bytes") {
                           "fter") == 6);
   CHECK(count_code_points("4.7 k\xCE\xA9") == 6);
   CHECK(count_code_points("\xF0\x9F\x94\x8C") == 1);
+}
+
+TEST_CASE("what cannot be shown becomes question marks") {
+  CHECK(printable("") == "");
+  CHECK(printable("Lüfter 4.7 kΩ\n") == "Lüfter 4.7 kΩ\n");
+  CHECK(printable("\x1B[31mred\x7F\t\r") == "?[31mred???");
+  CHECK(printable("\xFF\xC3 \xE2\x82") == std::string(2, '?') + ' ' + std::string(2, '?'));
 }
