@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "base/words.h"
 #include "draw/housing.h"
 #include "draw/shapes.h"
 #include "draw/style.h"
@@ -125,7 +126,7 @@ BoardMap draw_board_map(const Board& board, const MapMarks& marks, const Catalog
                         const Box& room, const TextMeasure& measure) {
   constexpr double ring = 1.3;
   BoardMap map;
-  map.group.name = "map of the board";
+  map.group.name = tr("map of the board");
   const double scale =
       std::min((room.right - room.left) / board.width.value, (room.bottom - room.top) / board.height.value);
   const double w = board.width.value * scale, h = board.height.value * scale;

@@ -69,7 +69,7 @@ class Drawing {
   }
 
   void draw_bare_board() {
-    Group group{"board from above", {}};
+    Group group{tr("board from above"), {}};
     const Box& b = picture_.box;
     group.add(rectangle({b.left, b.top}, b.right - b.left, b.bottom - b.top,
                         outlined(style::board, style::board_edge, style::bold_line), 1.0));
@@ -193,7 +193,7 @@ class Drawing {
   }
 
   void draw_ids() {
-    Group group{"ids of headers without a plug", {}};
+    Group group{tr("ids of headers without a plug"), {}};
     for (std::size_t i = 0; i < board_.headers.size(); ++i) {
       if (used(i)) continue;
       const std::string& id = board_.headers[i].id;

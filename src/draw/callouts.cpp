@@ -89,6 +89,7 @@ bool draw_callout(std::vector<Group>& groups, const CalloutText& text, const Cal
   Group verdict = verdict_shape(text.verdict,
                                 {shape_left, first - shape_height / 2, room.right, first + shape_height / 2},
                                 measure, style::small_type);
+  verdict.verdict = true;
   verdict.name = format("verdict of plug {}", slot.tag);
   groups.push_back(std::move(group));
   groups.push_back(std::move(verdict));

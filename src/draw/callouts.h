@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The plugs of a placement in two columns beside the board, each with a straight line to its header. The
-// lines do not cross, and the columns read from top to bottom are the order of the plugs' numbers.
+// lines do not cross.
 //
 //   const CalloutPlan plan = plan_callouts(anchors, left_edge, right_edge, top, bottom);
 //   plan.slots[i].side, plan.slots[i].middle      // of placement i

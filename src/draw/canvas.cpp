@@ -17,6 +17,7 @@
 
 #include "base/file.h"
 #include "base/format.h"
+#include "base/utf8.h"
 #include "draw/style.h"
 #include "draw/svg_writer.h"
 
@@ -41,7 +42,7 @@ using Owned = std::unique_ptr<T, Release>;
 
 void check(cairo_status_t status) {
   if (status != CAIRO_STATUS_SUCCESS)
-    throw WorldError(format("cannot draw: {}", cairo_status_to_string(status)));
+    throw WorldError(verbatim("cannot draw: {}", cairo_status_to_string(status)));
 }
 
 /// Lays out single lines of text. Its own font map: nothing outside can change what it chooses.
@@ -64,7 +65,8 @@ class Typesetter {
   /// The text laid out; valid until the next call.
   PangoLayout* layout(const std::string& text, double points, bool bold) const {
     pango_layout_set_font_description(layout_.get(), font(points, bold));
-    pango_layout_set_text(layout_.get(), text.data(), static_cast<int>(text.size()));
+    const std::string shown = first_invalid_utf8(text) ? printable(text) : text;  // pango takes nothing else
+    pango_layout_set_text(layout_.get(), shown.data(), static_cast<int>(shown.size()));
     return layout_.get();
   }
 
@@ -257,7 +259,7 @@ void free_unwritten_objects(std::string& pdf) {
     const std::size_t entry = at + n * entry_length;
     if (entry + entry_length > pdf.size()) return;
     const std::size_t object = std::strtoul(pdf.c_str() + entry, nullptr, 10);
-    const std::string head = format("{} 0 obj", n);
+    const std::string head = verbatim("{} 0 obj", n);
     if (pdf.compare(object, head.size(), head) != 0)
       pdf.replace(entry, entry_length, "0000000000 65535 f \n");
   }
@@ -277,13 +279,13 @@ class PdfMarks {
   void add(std::size_t page) const {
     for (const auto& [name, place] : places_) {
       if (place.page != page) continue;
-      tag(CAIRO_TAG_DEST, format("name='{}' x=0 y={}", escaped(name), points(place.y)));
+      tag(CAIRO_TAG_DEST, verbatim("name='{}' x=0 y={}", escaped(name), points(place.y)));
     }
     for (const PageLink& link : facts_.links) {
       if (link.page != page) continue;
       tag(CAIRO_TAG_LINK,
-          format("dest='{}' rect=[{} {} {} {}]", escaped(link.to.name), points(link.left), points(link.top),
-                 points(link.right - link.left), points(link.bottom - link.top)));
+          verbatim("dest='{}' rect=[{} {} {} {}]", escaped(link.to.name), points(link.left), points(link.top),
+                   points(link.right - link.left), points(link.bottom - link.top)));
     }
   }
 
@@ -291,14 +293,14 @@ class PdfMarks {
     std::vector<int> parents{CAIRO_PDF_OUTLINE_ROOT};
     for (const OutlineEntry& entry : facts_.outline) {
       parents.resize(std::min(parents.size(), static_cast<std::size_t>(entry.level) + 1));
-      const std::string to = format("dest='{}'", escaped(entry.to.name));
+      const std::string to = verbatim("dest='{}'", escaped(entry.to.name));
       parents.push_back(cairo_pdf_surface_add_outline(surface_, parents.back(), entry.title.c_str(),
                                                       to.c_str(), CAIRO_PDF_OUTLINE_FLAG_OPEN));
     }
   }
 
  private:
-  static std::string points(double mm) { return format("{:.3f}", mm * points_per_mm); }
+  static std::string points(double mm) { return verbatim("{:.3f}", mm * points_per_mm); }
 
   /// Attributes stand between apostrophes.
   static std::string escaped(const std::string& text) {
@@ -346,7 +348,7 @@ std::string render_pdf(const std::vector<Scene>& scenes, const PageFacts& facts,
     for (std::size_t i = 0; i < scenes.size(); ++i) {
       const Scene& page = scenes[i];
       cairo_pdf_surface_set_size(surface.get(), page.width * points_per_mm, page.height * points_per_mm);
-      if (labels) cairo_pdf_surface_set_page_label(surface.get(), format("{}", i + 1).c_str());
+      if (labels) cairo_pdf_surface_set_page_label(surface.get(), verbatim("{}", i + 1).c_str());
       draw(c.get(), page, typesetter);
       marks.add(i);
       cairo_show_page(c.get());

@@ -15,7 +15,7 @@
 namespace plugward {
 
 struct Flag {
-  int number = 0;  ///< of the plug in the loom, from 1; the tags of a drawn board count anew, round the board
+  int number = 0;  ///< of the plug in the harness, from 1, as on the tags of a drawn board
   std::string name;                  ///< "motor-x/motor"
   std::string from, to;              ///< header ids; "": on none, or there is no other board
   std::string from_label, to_label;  ///< as printed on the boards; "stays off" without `to`

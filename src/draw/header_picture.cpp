@@ -68,7 +68,7 @@ double body_top_margin(const BodySize& size, const Grid& grid, const Family* fam
 
 /// The edge is drawn where it is real and left open where the piece is cut out of a larger board.
 Group draw_piece(const HeaderPicture& h) {
-  Group group{"board", {}};
+  Group group{tr("board"), {}};
   const Box& b = h.piece;
   group.add(rectangle({b.left, b.top}, b.right - b.left, b.bottom - b.top, filled(style::board)));
   const Look edge = stroked(style::board_edge, edge_width);
@@ -80,7 +80,7 @@ Group draw_piece(const HeaderPicture& h) {
 }
 
 Group draw_walls(const HeaderPicture& h, const Header& header, const Family* family) {
-  Group group{"header " + header.id, {}};
+  Group group{format("header {}", header.id), {}};
   const double w = h.body.right - h.body.left, d = h.body.bottom - h.body.top;
   const Profile profile = family ? family->profile : Profile::Bare;
   group.add(
@@ -202,7 +202,7 @@ double leader_height(const Grid& grid, const LabelColumns& columns) {
 }
 
 double draw_leaders(std::vector<Group>& groups, const HeaderPicture& h, const LabelColumns& columns) {
-  Group group{"leader lines of the header", {}};
+  Group group{tr("leader lines of the header"), {}};
   const double end = h.piece.bottom + leader_height(h.grid, columns);
   const double side = pin_side(h.grid);
   for (int n = 1; n <= h.grid.positions; ++n) {

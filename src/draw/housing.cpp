@@ -126,7 +126,7 @@ Shape first_mark(const Grid& grid, const Box& body) {
 }
 
 Group draw_body(const Housing& h, const std::string& name) {
-  Group group{name + " housing", {}};
+  Group group{format("{} housing", name), {}};
   const double w = h.body.right - h.body.left;
   const Look look = outlined(style::housing, style::outline, style::line);
   if (h.key == KeySide::Near || h.key == KeySide::Far) {

@@ -150,15 +150,15 @@ std::string flags_of_pin(const MatingFacts& facts, int pin) {
 }
 
 std::string meeting_words(const MatingFacts& facts, int lead, int cavity, bool after) {
-  if (cavity > facts.header.positions) return "meets no pin";
+  if (cavity > facts.header.positions) return tr("meets no pin");
   const std::string pin = format("{}.{}", facts.header.id, cavity);
   // REPIN with nothing to move in this plug: its plan was judged again with this plug as it is.
   const bool untouched = facts.advice.verdict == Verdict::Repin && facts.advice.plan && facts.plan == nullptr;
-  if (after || untouched || facts.advice.verdict == Verdict::Mate) return "✓ suits " + pin;
+  if (after || untouched || facts.advice.verdict == Verdict::Mate) return format("✓ suits {}", pin);
   bool any = false;
   const Weight worst = worst_of_lead(facts, lead, any);
-  if (!any) return "meets " + pin;
-  return (worst == Weight::Doubt ? "? in doubt on " : "✗ wrong on ") + pin;
+  if (!any) return format("meets {}", pin);
+  return worst == Weight::Doubt ? format("? in doubt on {}", pin) : format("✗ wrong on {}", pin);
 }
 
 std::string title_of(const MatingFacts& facts) {
@@ -170,19 +170,20 @@ std::string title_of(const MatingFacts& facts) {
 std::string describe(const MatingFacts& facts, View view) {
   std::string text = format("Verdict {}. {}", to_word(facts.advice.verdict), facts.advice.summary);
   if (!facts.advice.softer.empty())
-    text += format(" {}: {}.", softer_heading, join(facts.advice.softer, "; "));
+    text += format(" {}: {}.", tr(softer_heading), join(facts.advice.softer, "; "));
   std::vector<std::string> wrong = harmful_seatings(facts);
   for (std::string& line : other_wrong_seatings(facts, wrong.size())) wrong.push_back(std::move(line));
   if (!wrong.empty()) text += format(" {}: {}.", mind_heading(facts), join(wrong, "; "));
-  text += format(" The plug is {}. {}:", view_words(view == View::WireSide), facts.plan ? "Now" : "The plug");
+  text += format(" The plug is {}. {}:", view_words(view == View::WireSide),
+                 facts.plan ? tr("Now") : tr("The plug"));
   text += arrangement_words(facts, facts.now, false);
   if (facts.plan != nullptr) {
-    text += " Moves:";
+    text += tr(" Moves:");
     int number = 0;
     for (const Step& step : facts.plan->steps) {
       text += format(" {}. {}.", ++number, step_words(step, facts.plug, *facts.fitting.harness));
     }
-    text += " Then:" + arrangement_words(facts, facts.then, true);
+    text += tr(" Then:") + arrangement_words(facts, facts.then, true);
   }
   text += format(" Header {} from pin 1:", header_name(facts.header));
   for (const Pin& pin : facts.header.pins) {

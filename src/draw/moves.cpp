@@ -109,12 +109,12 @@ void choose_hold_place(Field& field, const Step& step, const std::vector<Step>& 
 }
 
 void add_held(Group& group, Point p, bool right, Field& field, const TextMeasure& measure) {
-  const double w = text_width("held", held_type, measure) + 2, h = 4.6;
+  const double w = text_width(tr("held"), held_type, measure) + 2, h = 4.6;
   const Point corner{right ? p.x : p.x - w, p.y - h / 2};
   group.add(rectangle(corner, w, h, outlined(style::paper, style::move, style::fine), h / 2));
   const double half_x = 0.27 * held_type.points * style::mm_per_point;
   group.add(Words{
-      {corner.x + w / 2, p.y + half_x}, "held", held_type.points, false, style::text, Anchor::Middle, 0});
+      {corner.x + w / 2, p.y + half_x}, tr("held"), held_type.points, false, style::text, Anchor::Middle, 0});
   field.taken.push_back({corner.x, corner.y, corner.x + w, corner.y + h});
 }
 

@@ -13,7 +13,9 @@
 namespace plugward {
 namespace {
 
-constexpr std::string_view continued = ", continued";
+std::string_view continued() {
+  return tr(", continued");
+}
 constexpr int word_columns = 3;  ///< of a sheet of words
 constexpr double column_gap = 6;
 
@@ -22,10 +24,11 @@ TitleBar title_bar(const MatingFacts& facts, const SheetPlace& place) {
   TitleBar bar;
   bar.first = format("{}, plug {}", facts.fitting.harness->title, plug.label.empty() ? plug.id : plug.label);
   if (place.tag > 0) bar.first = plug_title(*facts.fitting.harness, plug);
-  bar.second = format("→ {}{}, header {}", facts.fitting.board->title,
-                      facts.fitting.board->revision.empty() ? ", revision not stated"
-                                                            : ", revision " + facts.fitting.board->revision,
-                      header_name(facts.header));
+  bar.second =
+      format("→ {}{}, header {}", facts.fitting.board->title,
+             facts.fitting.board->revision.empty() ? std::string(tr(", revision not stated"))
+                                                   : format(", revision {}", facts.fitting.board->revision),
+             header_name(facts.header));
   bar.verdict = facts.advice.verdict;
   bar.tag = place.tag;
   bar.place = place.page;
@@ -39,7 +42,7 @@ std::vector<Paragraph> rest_of(const std::vector<Paragraph>& text, std::size_t f
   for (std::size_t i = first; i-- > 0;) {
     if (!text[i].heading) continue;
     Paragraph heading = text[i];
-    if (!heading.text.ends_with(continued)) heading.text += continued;
+    if (!heading.text.ends_with(continued())) heading.text += continued();
     rest.insert(rest.begin(), std::move(heading));
     break;
   }
@@ -62,21 +65,22 @@ std::vector<Paragraph> add_panel(Scene& scene, MatingFacts& facts, bool one_of_m
                                 {room.left + 1, room.top, room.right - 1, room.top + 42}, measure);
   const Box box = map.box;
   scene.groups.push_back(std::move(map.group));
-  Group group{"words beside the picture", {}};
-  std::vector<Paragraph> text{{Paragraph::Mark::None, "",
-                               format("Board from above; {} is the filled header{}{}.", facts.header.id,
-                                      facts.header.underside ? ", on the underside" : ", its dot is pin 1",
-                                      others.empty() ? std::string()
-                                      : one_of_many ? std::string("; outlined bold: where the other plugs go")
-                                                    : format("; outlined bold: {}", join(others, ", "))),
-                               false}};
+  Group group{tr("words beside the picture"), {}};
+  std::vector<Paragraph> text{
+      {Paragraph::Mark::None, "",
+       format("Board from above; {} is the filled header{}{}.", facts.header.id,
+              facts.header.underside ? tr(", on the underside") : tr(", its dot is pin 1"),
+              others.empty() ? std::string()
+              : one_of_many  ? std::string(tr("; outlined bold: where the other plugs go"))
+                             : format("; outlined bold: {}", join(others, ", "))),
+       false}};
   for (Paragraph& p : panel_text(facts)) text.push_back(std::move(p));
   const std::size_t listed =
       add_paragraphs(group, text, {room.left, box.bottom + 2, room.right, room.bottom},
-                     rest_follows ? "more: on the next page" : "more: see the text report", measure);
+                     rest_follows ? tr("more: on the next page") : tr("more: see the text report"), measure);
   if (!rest_follows) lower_unlisted_flags(facts, text, listed);
   scene.groups.push_back(std::move(group));
-  Group rule{"panel edge", {}};
+  Group rule{tr("panel edge"), {}};
   rule.add(polyline({{left - page::gap / 2 - 0.5, page::title_height},
                      {left - page::gap / 2 - 0.5, scene.height - page::foot_height}},
                     stroked(style::outline, style::fine)));
@@ -113,12 +117,12 @@ std::vector<Scene> word_sheets(const MatingFacts& facts, std::vector<Paragraph> 
   const double column = (width - 2 * page::inset - (word_columns - 1) * column_gap) / word_columns;
   while (!text.empty()) {
     ++before.page.page;
-    Scene sheet{width, height, title_of(facts) + std::string(continued), "", {}};
+    Scene sheet{width, height, title_of(facts) + std::string(continued()), "", {}};
     TitleBar bar = title_bar(facts, before);
-    bar.first += continued;
+    bar.first += continued();
     add_title_bar(sheet, bar, measure);
     add_foot(sheet);
-    Group words{"words that go on", {}};
+    Group words{tr("words that go on"), {}};
     for (int c = 0; c < word_columns && !text.empty(); ++c) {
       const double left = page::inset + c * (column + column_gap);
       text =

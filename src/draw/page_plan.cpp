@@ -2,8 +2,8 @@
 // Idea: everything but type scales, so try the scales of a fixed list from the largest down and take the
 // first at which the heights add up; only then say less and try again. At most 3 + 10 + 13 passes over 15
 // scales, each linear in the number of labels; a pass does not depend on the height of the field, so fields
-// of several heights share them. A page takes a millisecond. Tested in page_test.cpp and
-// mating_picture_test.cpp.
+// of several heights share them, and scales at which the labels are equally wide share their lines. Tested in
+// page_test.cpp and mating_picture_test.cpp.
 #include "draw/page_plan.h"
 
 #include <algorithm>
@@ -53,9 +53,9 @@ PageLabels make_labels(const MatingFacts& facts, Detail detail) {
       if (facts.plan != nullptr && detail != Detail::Full) return label;
       if (facts.plan != nullptr && !after) {
         const int goal = facts.then.cavity[static_cast<std::size_t>(lead)];
-        label.phrases.push_back(goal == cavity ? "stays"
+        label.phrases.push_back(goal == cavity ? tr("stays")
                                 : goal > 0     ? format("moves to {}", goal)
-                                               : "comes out");
+                                               : tr("comes out"));
       } else {
         label.phrases.push_back(meeting_words(facts, lead, cavity, after));
       }
@@ -153,8 +153,33 @@ class Planner {
                     spares_.empty() ? 0.0 : 12 + page::spare_row * static_cast<double>(rows));
   }
 
-  PagePlan at(double scale, double tallest) {
+  struct LabelHeights {
+    LabelColumns columns;
+    double now = 0, then = 0, pins = 0;
+  };
+
+  /// Which pins are shown and how many columns there are is the same at every scale.
+  const LabelHeights& label_heights(const Grid& header, int count, double least, double tallest) {
+    const auto [entry, is_new] = heights_.try_emplace({detail_, std::max(least, room_ / count), tallest});
+    LabelHeights& set = entry->second;
+    if (!is_new) return set;
     const PageLabels& words = labels();
+    std::vector<Label> pins;
+    for (int n = 1; n <= facts_.header.positions; ++n) {
+      if (shown(header, n)) pins.push_back(words.pins[static_cast<std::size_t>(n) - 1]);
+    }
+    std::vector<Label> all = words.now;
+    if (moves()) all.insert(all.end(), words.then.begin(), words.then.end());
+    all.insert(all.end(), pins.begin(), pins.end());
+    set.columns = choose_columns(count, least, room_, all, measure_);
+    const double flags = flag_height(set.columns.turned);
+    set.now = tallest_of(words.now, set.columns, tallest, measure_) + flags;
+    set.then = moves() ? tallest_of(words.then, set.columns, tallest, measure_) : 0;
+    set.pins = tallest_of(pins, set.columns, tallest, measure_) + flags;
+    return set;
+  }
+
+  PagePlan at(double scale, double tallest) {
     PagePlan l;
     l.header_drawn = header_drawn_;
     l.spares = spares_;
@@ -181,23 +206,14 @@ class Planner {
                      0};
     if (columns(l.header_grid) > columns(l.plug_grid) + 2)
       l.header_grid.shown_columns = columns(l.plug_grid) + 2;
-    const double room = room_;
     const int count = std::max(label_slots(l.plug_grid), label_slots(l.header_grid));
-    std::vector<Label> all = words.now;
-    if (moves()) all.insert(all.end(), words.then.begin(), words.then.end());
-    for (int n = 1; n <= facts_.header.positions; ++n) {
-      if (shown(l.header_grid, n)) all.push_back(words.pins[static_cast<std::size_t>(n) - 1]);
-    }
-    l.columns = choose_columns(count, l.plug.pitch / l.plug_grid.rows, room, all, measure_);
+    const LabelHeights& set = label_heights(l.header_grid, count, l.plug.pitch / l.plug_grid.rows, tallest);
+    l.columns = set.columns;
     l.zone = lead_zone(l.plug_grid, l.columns, codes_, measure_);
     if (moves()) l.zone.fan = std::min(l.zone.fan, 8.0);
-    l.now_labels = tallest_of(words.now, l.columns, tallest, measure_) + flag_height(l.columns.turned);
-    l.then_labels = moves() ? tallest_of(words.then, l.columns, tallest, measure_) : 0;
-    std::vector<Label> pins;
-    for (int n = 1; n <= facts_.header.positions; ++n) {
-      if (shown(l.header_grid, n)) pins.push_back(words.pins[static_cast<std::size_t>(n) - 1]);
-    }
-    l.pin_labels = tallest_of(pins, l.columns, tallest, measure_) + flag_height(l.columns.turned);
+    l.now_labels = set.now;
+    l.then_labels = set.then;
+    l.pin_labels = set.pins;
 
     const double housing = housing_height(l.plug, facts_.plug_family);
     const double header = header_height(l.header_grid, l.header, facts_.header_family) +
@@ -210,23 +226,29 @@ class Planner {
 
   bool fits(const PagePlan& l) const {
     if (l.total > height_) return false;
-    const double room = room_;
     const double plug = (drawn_columns(l.plug_grid) - 1) * l.plug.pitch + 2 * l.plug.side;
     const double header = (drawn_columns(l.header_grid) - 1) * l.header.pitch + 2 * l.header.side;
-    if (std::max(plug, header) + 8 > room) return false;
-    if (l.columns.width * l.columns.count > room + 0.01) return false;
-    if (!spares_.empty() && plug + 2 * spare_room > room) return false;
+    if (std::max(plug, header) + 8 > room_) return false;
+    if (l.columns.width * l.columns.count > room_ + 0.01) return false;
+    if (!spares_.empty() && plug + 2 * spare_room > room_) return false;
     return true;
+  }
+
+  /// A drawing at these sizes says no more than a smaller one.
+  static bool too_large(const BodySize& plug, const BodySize& header) {
+    return std::max(plug.pitch, header.pitch) > widest_pitch ||
+           (std::max(plug.half_depth, header.half_depth) > deepest / 2 && plug.pitch > 8);
   }
 
   /// The largest scale at which everything fits, with labels up to `tallest` mm; else false.
   bool best_scale(double tallest, PagePlan& plan) {
     const double least_pitch = facts_.plug.rows > 1 || facts_.header.rows > 1 ? 6.3 : 4.2;
     for (const double scale : scales) {
+      const BodySize plug = plug_size(facts_.plug_family, facts_.plug.rows, scale);
+      const BodySize header = header_size(facts_.header_family, facts_.header.rows, scale);
+      if (too_large(plug, header)) continue;
+      if (std::min(plug.pitch, header.pitch) < least_pitch) break;
       const PagePlan& l = known_at(scale, tallest);
-      if (std::max(l.plug.pitch, l.header.pitch) > widest_pitch) continue;
-      if (std::max(l.plug.half_depth, l.header.half_depth) > deepest / 2 && l.plug.pitch > 8) continue;
-      if (std::min(l.plug.pitch, l.header.pitch) < least_pitch) break;
       if (!fits(l)) continue;
       const bool brief = plan.brief;
       plan = l;
@@ -243,8 +265,10 @@ class Planner {
   double height_ = 0;  ///< of the field
   const TextMeasure& measure_;
   Detail detail_ = Detail::Full;
-  std::array<std::optional<PageLabels>, 4> labels_;  ///< by Detail
-  std::map<std::tuple<Detail, double, double>, PagePlan> known_;
+  std::array<std::optional<PageLabels>, 4> labels_;               ///< by Detail
+  std::map<std::tuple<Detail, double, double>, PagePlan> known_;  ///< by detail, scale, tallest
+  std::map<std::tuple<Detail, double, double>, LabelHeights>
+      heights_;  ///< by detail, room of a column, tallest
   std::vector<std::string> codes_;
   std::vector<int> spares_;
   bool flags_ = false;

@@ -14,6 +14,7 @@ namespace {
 constexpr Type body_type{style::small_type, false};
 constexpr Type bold_type{style::small_type, true};
 constexpr double between = 1.3;
+constexpr double between_columns = 6;
 constexpr double flag_height = 4.6;
 constexpr double flag_extra = 0.8;  ///< keeps the poles of flags below each other apart
 
@@ -71,7 +72,58 @@ void add_mark(Group& group, const Paragraph& p, Point at, const TextMeasure& mea
   }
 }
 
+using Paragraphs = std::vector<Paragraph>;
+
+Paragraphs slice(const Paragraphs& all, std::size_t from, std::size_t to) {
+  return {all.begin() + static_cast<std::ptrdiff_t>(from), all.begin() + static_cast<std::ptrdiff_t>(to)};
+}
+
+double column_width(double width) {
+  return (width - between_columns) / 2;
+}
+
+/// Where the right column begins, and how high the higher one is.
+struct Split {
+  std::size_t at = 0;
+  double height = 0;
+};
+
+Split level_split(const Paragraphs& all, double width, const TextMeasure& measure) {
+  Split best{all.size(), height_of(all, width, measure)};
+  const auto try_at = [&](std::size_t at) {
+    const double height = std::max(height_of(slice(all, 0, at), width, measure),
+                                   height_of(slice(all, at, all.size()), width, measure));
+    if (height < best.height - 0.01) best = {at, height};
+  };
+  const double one = best.height;
+  for (std::size_t i = 1; i < all.size(); ++i) {
+    if (all[i].heading) try_at(i);
+  }
+  // One long list is broken within.
+  const bool uneven = best.height > 0.7 * one;
+  for (std::size_t i = 1; uneven && i < all.size(); ++i) {
+    if (!all[i].heading && !all[i - 1].heading) try_at(i);
+  }
+  return best;
+}
+
 }  // namespace
+
+double height_in_columns(const Paragraphs& paragraphs, double width, const TextMeasure& measure) {
+  return level_split(paragraphs, column_width(width), measure).height;
+}
+
+std::size_t add_paragraph_columns(Group& group, const Paragraphs& paragraphs, const Box& room,
+                                  const std::string& rest, const TextMeasure& measure) {
+  const double width = column_width(room.right - room.left);
+  const Split split = level_split(paragraphs, width, measure);
+  const Box left{room.left, room.top, room.left + width, room.bottom};
+  const Box right{room.right - width, room.top, room.right, room.bottom};
+  const bool whole = split.height <= room.bottom - room.top + 0.01;
+  const std::size_t first =
+      add_paragraphs(group, slice(paragraphs, 0, whole ? split.at : paragraphs.size()), left, "", measure);
+  return first + add_paragraphs(group, slice(paragraphs, first, paragraphs.size()), right, rest, measure);
+}
 
 double height_of(const std::vector<Paragraph>& paragraphs, double width, const TextMeasure& measure) {
   double height = 0.01;

@@ -24,6 +24,14 @@ struct Paragraph {
 std::size_t add_paragraphs(Group&, const std::vector<Paragraph>&, const Box& room, const std::string& rest,
                            const TextMeasure&);
 
+/// Likewise in two columns of equal width, read down the left one first; a heading begins the right one
+/// where that keeps them about level.
+std::size_t add_paragraph_columns(Group&, const std::vector<Paragraph>&, const Box& room,
+                                  const std::string& rest, const TextMeasure&);
+
+/// The height that holds them all in two columns of a room of this width.
+double height_in_columns(const std::vector<Paragraph>&, double width, const TextMeasure&);
+
 /// The height that holds them all in this width.
 double height_of(const std::vector<Paragraph>&, double width, const TextMeasure&);
 

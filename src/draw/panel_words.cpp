@@ -41,16 +41,16 @@ void add_short_list(std::vector<Paragraph>& text, const std::string& heading,
 /// What may do without tools comes before the verdict's own cure.
 void add_summary(std::vector<Paragraph>& text, const MatingFacts& facts) {
   const Advice& advice = facts.advice;
-  add_short_list(text, std::string(softer_heading), advice.softer);
+  add_short_list(text, std::string(tr(softer_heading)), advice.softer);
   if (advice.summary.empty()) return;
-  if (!advice.softer.empty()) text.push_back({Mark::None, "", "Otherwise", true});
+  if (!advice.softer.empty()) text.push_back({Mark::None, "", tr("Otherwise"), true});
   text.push_back({Mark::None, "", advice.summary, false});
 }
 
 /// Those that are not among the first that do harm. They stand last: what there is to do comes first.
 void add_other_wrong_seatings(std::vector<Paragraph>& text, const MatingFacts& facts) {
   const bool first = !harmful_seatings(facts).empty();
-  add_list(text, first ? "Other wrong ways to plug it in" : mind_heading(facts),
+  add_list(text, first ? tr("Other wrong ways to plug it in") : mind_heading(facts),
            other_wrong_seatings(facts, most_at_first));
 }
 
@@ -72,7 +72,7 @@ void add_jumpers(std::vector<Paragraph>& text, const MatingFacts& facts) {
 void add_parts(std::vector<Paragraph>& text, const Advice& advice) {
   const std::vector<std::string>& in_words = advice.cures.empty() ? advice.parts : advice.uncured;
   if (advice.cures.empty() && in_words.empty()) return;
-  text.push_back({Mark::None, "", "Add first", true});
+  text.push_back({Mark::None, "", tr("Add first"), true});
   int number = 0;
   for (const Cure& cure : advice.cures) {
     ++number;
@@ -84,26 +84,26 @@ void add_parts(std::vector<Paragraph>& text, const Advice& advice) {
 }
 
 void add_moves(std::vector<Paragraph>& text, const MatingFacts& facts) {
-  text.push_back({Mark::None, "", "Moves, in this order", true});
+  text.push_back({Mark::None, "", tr("Moves, in this order"), true});
   int number = 0;
   for (const Step& step : facts.plan->steps) {
     text.push_back(
         {Mark::TickBox, format("{}", ++number), step_words(step, facts.plug, *facts.fitting.harness), false});
   }
-  text.push_back({Mark::None, "", "Then plug in, and check that cavity 1 meets pin 1.", false});
-  add_list(text, "Take care", facts.advice.plan->cautions);
+  text.push_back({Mark::None, "", tr("Then plug in, and check that cavity 1 meets pin 1."), false});
+  add_list(text, tr("Take care"), facts.advice.plan->cautions);
 }
 
 /// Nothing moves: every lead to be checked off against its pin.
 void add_leads(std::vector<Paragraph>& text, const MatingFacts& facts) {
-  text.push_back({Mark::None, "", "Nothing to move; lead by lead", true});
+  text.push_back({Mark::None, "", tr("Nothing to move; lead by lead"), true});
   for (int cavity = 1; cavity <= facts.plug.positions; ++cavity) {
     const int lead = MatingFacts::lead_in(facts.now, cavity);
     if (lead < 0) continue;
     const std::string pin =
         cavity <= facts.header.positions
             ? format("{} {}", cavity, join(pin_phrases(facts.header.pin(cavity), facts.fitting), ", "))
-            : std::string("no pin");
+            : std::string(tr("no pin"));
     text.push_back(
         {Mark::Number, "✓",
          format("{} {} meets {}", cavity, lead_name(facts.lead(lead), *facts.fitting.harness), pin), false});
@@ -113,7 +113,7 @@ void add_leads(std::vector<Paragraph>& text, const MatingFacts& facts) {
 void add_measurements(std::vector<Paragraph>& text, const std::vector<Measurement>& measurements) {
   if (measurements.empty()) return;
   const bool one = measurements.size() == 1;
-  text.push_back({Mark::None, "", one ? "Measure this first" : "Measure, the cheapest first", true});
+  text.push_back({Mark::None, "", one ? tr("Measure this first") : tr("Measure, the cheapest first"), true});
   int number = 0;
   for (const Measurement& m : measurements) {
     ++number;
@@ -127,7 +127,7 @@ void add_findings(std::vector<Paragraph>& text, const MatingFacts& facts) {
     Paragraph p;
     p.mark = f.number > 0 ? Paragraph::Mark::Flag : Paragraph::Mark::Number;
     p.sign = f.number > 0 ? format("{}", f.number) : "–";
-    p.text = format("{}: {}", to_word(f.finding->weight), f.finding->message);
+    p.text = format("{}: {}", tr(to_word(f.finding->weight)), f.finding->message);
     text.push_back(std::move(p));
   }
 }
@@ -147,18 +147,20 @@ std::vector<Paragraph> panel_text(const MatingFacts& facts) {
   }
   if (facts.advice.verdict == Verdict::Measure) add_measurements(text, facts.advice.measurements);
   if (!facts.flagged.empty()) {
-    text.push_back(
-        {Mark::None, "", facts.advice.verdict == Verdict::Mate ? "Worth knowing" : "Why, worst first", true});
+    text.push_back({Mark::None, "",
+                    facts.advice.verdict == Verdict::Mate ? tr("Worth knowing") : tr("Why, worst first"),
+                    true});
     add_findings(text, facts);
   }
   if (!facts.advice.settings.empty()) {
-    text.push_back({Mark::None, "", "Tell the firmware", true});
+    text.push_back({Mark::None, "", tr("Tell the firmware"), true});
     for (const Setting& setting : facts.advice.settings)
       text.push_back({Mark::TickBox, "", setting.what, false});
   }
   if (facts.plug_family != nullptr && facts.plug_family->first_cavity) {
-    text.push_back({Mark::None, "", "Find cavity 1", true});
-    text.push_back({Mark::None, "", facts.plug_family->first_cavity->value, false});
+    text.push_back({Mark::None, "", tr("Find cavity 1"), true});
+    text.push_back(
+        {Mark::None, "", std::string(tr(std::string_view(facts.plug_family->first_cavity->value))), false});
   }
   add_other_wrong_seatings(text, facts);
   return text;

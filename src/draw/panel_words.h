@@ -5,11 +5,12 @@
 #include <string_view>
 #include <vector>
 
+#include "base/words.h"
 #include "draw/mating_facts.h"
 
 namespace plugward {
 
-inline constexpr std::string_view softer_heading = "First see whether this will do";
+inline constexpr std::string_view softer_heading = later("First see whether this will do");
 
 std::vector<Paragraph> panel_text(const MatingFacts&);
 

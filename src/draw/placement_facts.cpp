@@ -6,7 +6,7 @@
 #include <array>
 #include <utility>
 
-#include "base/format.h"
+#include "base/counted.h"
 #include "draw/page_plan.h"
 #include "draw/words.h"
 #include "judge/words.h"
@@ -18,32 +18,26 @@ constexpr double column_width = 66;
 constexpr double line_room = 7;  ///< between a column and the board
 constexpr double legend_height = 15;
 
-std::string plural(int n, std::string_view what) {
-  return format("{} {}{}", n, what, n == 1 ? "" : "s");
-}
-
 /// What there is to do at this plug, in two or three words.
 std::string work_words(const PlugAdvice& one) {
   const Advice& advice = one.advice;
   switch (advice.verdict) {
     case Verdict::Mate:
-      return "as it is";
+      return tr("as it is");
     case Verdict::Repin:
-      return "move " + plural(one.moves, "contact");
+      return format("move {}", counted(one.moves, "{} contact", "{} contacts"));
     case Verdict::Adapt: {
       const std::size_t parts = std::max(advice.parts.size(), advice.cures.size());
-      return "add " + plural(static_cast<int>(std::max<std::size_t>(parts, 1)), "part");
+      return format("add {}", counted(std::max<std::size_t>(parts, 1), "{} part", "{} parts"));
     }
     case Verdict::Measure:
-      return advice.measurements.empty()
-                 ? std::string("find out first")
-                 : "measure " + (advice.measurements.size() == 1
-                                     ? std::string("once")
-                                     : format("{} times", advice.measurements.size()));
+      return advice.measurements.empty() ? std::string(tr("find out first"))
+                                         : count_of(advice.measurements.size(), "measure once",
+                                                    "measure {} times", advice.measurements.size());
     case Verdict::Apart:
       break;
   }
-  return "keep apart";
+  return tr("keep apart");
 }
 
 CalloutText text_of(const PlacementFacts& facts, std::size_t i) {
@@ -55,7 +49,7 @@ CalloutText text_of(const PlacementFacts& facts, std::size_t i) {
   text.work = work_words(facts.plugs[i]);
   text.verdict = facts.plugs[i].advice.verdict;
   std::vector<std::string> notes;
-  if (header.underside) notes.emplace_back("underside");
+  if (header.underside) notes.emplace_back(tr("underside"));
   std::vector<std::string> ids;
   for (const int other : facts.alike[i]) ids.push_back(header_of(facts.fitting, other).id);
   if (!ids.empty()) notes.push_back(format("looks like {}", join(ids, ", ")));
@@ -76,7 +70,7 @@ Box callout_column(const SheetSize& sheet, bool right) {
                : Box{field.left, field.top, field.left + column_width, field.bottom};
 }
 
-void lay_placement(PlacementFacts& facts, SheetSize sheet, const std::vector<int>& tags) {
+void lay_placement(PlacementFacts& facts, SheetSize sheet) {
   facts.sheet = sheet;
   const Box left = callout_column(sheet, false), right = callout_column(sheet, true);
   facts.board = place_board(*facts.fitting.board, *facts.fitting.catalogue,
@@ -87,12 +81,10 @@ void lay_placement(PlacementFacts& facts, SheetSize sheet, const std::vector<int
     anchors.push_back({(b.left + b.right) / 2, (b.top + b.bottom) / 2});
   }
   facts.callouts = plan_callouts(anchors, left.right + 0.8, right.left - 0.8, left.top, left.bottom);
-  int last = 0;
-  for (const CalloutSlot& slot : facts.callouts.slots) last = std::max(last, slot.tag);
-  for (CalloutSlot& slot : facts.callouts.slots) {
-    if (slot.tag == 0) slot = {false, -1, ++last};
+  for (std::size_t i = 0; i < anchors.size(); ++i) {
+    if (facts.callouts.slots[i].tag == 0) facts.callouts.slots[i] = {false, -1, 0};
+    facts.callouts.slots[i].tag = facts.fitting.placements[i].plug + 1;
   }
-  for (std::size_t i = 0; i < tags.size(); ++i) facts.callouts.slots[i].tag = tags[i];
   facts.by_tag.clear();
   for (std::size_t i = 0; i < anchors.size(); ++i) facts.by_tag.push_back(static_cast<int>(i));
   std::sort(facts.by_tag.begin(), facts.by_tag.end(), [&](int a, int b) {
@@ -106,9 +98,13 @@ PlacementFacts gather_placement(const Fitting& fitting, const Advice& advice, Sh
   PlacementFacts facts{
       fitting, advice, sheet, std::move(by_plug.plugs), look_alikes(fitting), std::move(by_plug.together), {},
       {},      {},     {}};
-  lay_placement(facts, sheet, {});
+  lay_placement(facts, sheet);
   for (std::size_t i = 0; i < fitting.placements.size(); ++i) facts.texts.push_back(text_of(facts, i));
   return facts;
+}
+
+void retell(PlacementFacts& facts, std::size_t placement) {
+  facts.texts[placement] = text_of(facts, placement);
 }
 
 std::string count_words(const PlacementFacts& facts) {
@@ -123,11 +119,11 @@ std::string count_words(const PlacementFacts& facts) {
        {Verdict::Mate, Verdict::Repin, Verdict::Adapt, Verdict::Measure, Verdict::Apart}) {
     const int n = count[static_cast<std::size_t>(verdict)];
     if (n == 0) continue;
-    parts.push_back(verdict == Verdict::Repin
-                        ? format("{} {} ({})", n, to_word(verdict), plural(moves, "contact"))
-                        : format("{} {}", n, to_word(verdict)));
+    parts.push_back(verdict == Verdict::Repin ? format("{} {} ({})", n, to_word(verdict),
+                                                       counted(moves, "{} contact", "{} contacts"))
+                                              : format("{} {}", n, to_word(verdict)));
   }
-  return format("{}: {}", plural(static_cast<int>(facts.plugs.size()), "plug"), join(parts, ", "));
+  return format("{}: {}", counted(facts.plugs.size(), "{} plug", "{} plugs"), join(parts, ", "));
 }
 
 std::string describe(const PlacementFacts& facts) {
@@ -140,7 +136,7 @@ std::string describe(const PlacementFacts& facts) {
     text += callout.notes.empty() ? "." : format("; {}.", callout.notes);
   }
   for (const Finding& finding : facts.together)
-    text += format(" Together: {}: {}.", to_word(finding.weight), finding.message);
+    text += format(" Together: {}: {}.", tr(to_word(finding.weight)), finding.message);
   return text;
 }
 

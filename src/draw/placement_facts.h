@@ -8,7 +8,7 @@
 
 #include "draw/board_picture.h"
 #include "draw/callouts.h"
-#include "draw/plug_advice.h"
+#include "plan/plug_advice.h"
 #include "draw/sheet_frame.h"
 
 namespace plugward {
@@ -35,9 +35,12 @@ struct PlacementFacts {
 
 /// REQUIRES: at least one placement.
 PlacementFacts gather_placement(const Fitting&, const Advice&, SheetSize);
-/// Lays the board and the callouts anew for a sheet of this size. `tags`: numbers of the plugs, by placement;
-/// empty: they are numbered as the callouts stand.
-void lay_placement(PlacementFacts&, SheetSize, const std::vector<int>& tags);
+/// Lays the board and the callouts anew for a sheet of this size. A plug's tag is its number in the harness,
+/// from 1, on every sheet and on the flags (flags.h).
+void lay_placement(PlacementFacts&, SheetSize);
+
+/// Words of a callout anew, once its advice was changed.
+void retell(PlacementFacts&, std::size_t placement);
 
 /// Columns of callouts left and right of the board on this sheet.
 Box callout_column(const SheetSize&, bool right);

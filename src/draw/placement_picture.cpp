@@ -19,7 +19,8 @@ TitleBar title_bar(const PlacementFacts& facts, const PagePlace& place) {
   const Board& board = *facts.fitting.board;
   return {0,
           format("{}{}", board.title,
-                 board.revision.empty() ? ", revision not stated" : ", revision " + board.revision),
+                 board.revision.empty() ? std::string(tr(", revision not stated"))
+                                        : format(", revision {}", board.revision)),
           count_words(facts), facts.advice.verdict, place};
 }
 
@@ -27,7 +28,7 @@ TitleBar title_bar(const PlacementFacts& facts, const PagePlace& place) {
 
 void add_placement_legend(Scene& scene, const PlacementFacts& facts, bool waves, bool& whole,
                           const TextMeasure& measure) {
-  Group group{"legend", {}};
+  Group group{tr("legend"), {}};
   const Board& board = *facts.fitting.board;
   const double top = board_field(facts.sheet).bottom + 1.5, bottom = scene.height - page::foot_height - 0.5;
   group.add(polyline({{0, top}, {scene.width, top}}, stroked(style::outline, style::fine)));
@@ -35,16 +36,16 @@ void add_placement_legend(Scene& scene, const PlacementFacts& facts, bool waves,
   double y = top + 4.2;
   double x = page::inset;
   std::string text = format("Board from above, drawn {:.2g}:1; {} = pin 1; bold outline = takes a plug",
-                            facts.board.scale, "dark square with triangle");
+                            facts.board.scale, tr("dark square with triangle"));
   const bool underside =
       std::any_of(board.headers.begin(), board.headers.end(), [](const Header& h) { return h.underside; });
-  if (underside) text += "; dashed = on the underside, seen through the board";
+  if (underside) text += tr("; dashed = on the underside, seen through the board");
   std::vector<std::string> lines = wrap_at_most(text, scene.width - 2 * page::inset, 2, usual, measure);
   y = add_lines(group, lines, {x, y}, usual, style::quiet);
   if (waves && y < bottom) {
     add_wave_mark(group, {x + 2, y - 1.1});
     add_lines(group,
-              {shorten("another header near it has the same housing: read the print before you plug in",
+              {shorten(tr("another header near it has the same housing: read the print before you plug in"),
                        scene.width - x - 8, usual, measure)},
               {x + 5.5, y}, usual, style::quiet);
     y += line;
@@ -57,7 +58,7 @@ void add_placement_legend(Scene& scene, const PlacementFacts& facts, bool waves,
     }
     const bool last = y + line > bottom && i + 1 < facts.together.size();
     const Finding& finding = facts.together[i];
-    const std::string told = format("All together: {}: {}{}", to_word(finding.weight), finding.message,
+    const std::string told = format("All together: {}: {}{}", tr(to_word(finding.weight)), finding.message,
                                     last ? format("; and {} more", facts.together.size() - i - 1) : "");
     const std::string set = shorten(told, scene.width - 2 * page::inset, {style::small_type, true}, measure);
     whole = whole && set == told && !last;

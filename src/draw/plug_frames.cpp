@@ -34,7 +34,7 @@ class Frames {
   bool moves() const { return facts_.plan != nullptr; }
 
   void add_excuse() {
-    Group group{"not drawn", {}};
+    Group group{tr("not drawn"), {}};
     const Type type{style::caption_type, false};
     const std::string text = format(
         "This plug of {} positions on {} does not fit on one page with readable type. The text report "
@@ -47,7 +47,7 @@ class Frames {
 
   void add_caption(const std::string& head, const std::vector<std::string>& texts, bool with_eye,
                    double middle) {
-    Group group{"caption " + head, {}};
+    Group group{format("caption {}", head), {}};
     const Type bold{style::caption_type, true}, small{style::small_type, false};
     std::vector<std::string> lines;
     for (const std::string& text : texts) {
@@ -104,32 +104,35 @@ class Frames {
 
   std::string scale_words(const PagePlan& l) const {
     std::string text = format("drawn {:g}:1", l.scale);
-    if (!l.plug.stated || !l.header.stated) text += ", outline assumed";
+    if (!l.plug.stated || !l.header.stated) text += tr(", outline assumed");
     return text;
   }
 
   std::vector<std::string> plug_caption() const {
     std::vector<std::string> texts{view_words(view_ == View::WireSide)};
     const KeySide key = facts_.plug_family ? key_side(*facts_.plug_family) : KeySide::NotStated;
-    if (key == KeySide::NotStated) texts.emplace_back("side of key or latch not stated");
-    if (key == KeySide::None) texts.emplace_back("no key");
+    if (key == KeySide::NotStated) texts.emplace_back(tr("side of key or latch not stated"));
+    if (key == KeySide::None) texts.emplace_back(tr("no key"));
     if (key == KeySide::Near || key == KeySide::Far)
-      texts.push_back(format("{} {}", key_word(*facts_.plug_family), key_on_top(key) ? "above" : "below"));
+      texts.push_back(
+          format("{} {}", key_word(*facts_.plug_family), key_on_top(key) ? tr("above") : tr("below")));
     if (facts_.plug_family && facts_.plug_family->profile == Profile::Circular)
-      texts.emplace_back("round part, drawn in a row");
+      texts.emplace_back(tr("round part, drawn in a row"));
+    if (facts_.plug_family && facts_.plug_family->profile == Profile::Coded)
+      texts.emplace_back(tr("contacts drawn in a row by their numbers"));
     if (facts_.plug.rows > 1 && facts_.plug.numbering == Numbering::ByRow)
-      texts.emplace_back("side of the second row not stated: compare marks");
-    if (facts_.plug.key == KeyState::Removed) texts.emplace_back("key removed");
+      texts.emplace_back(tr("side of the second row not stated: compare marks"));
+    if (facts_.plug.key == KeyState::Removed) texts.emplace_back(tr("key removed"));
     return texts;
   }
 
   std::vector<std::string> header_caption(const PagePlan& l, const HeaderPicture& h) const {
-    std::vector<std::string> texts{facts_.header.underside ? "underside of the board, pins towards you"
-                                                           : "board from above, pins towards you",
+    std::vector<std::string> texts{facts_.header.underside ? tr("underside of the board, pins towards you")
+                                                           : tr("board from above, pins towards you"),
                                    scale_words(l)};
     if (drawn_columns(l.header_grid) < columns(l.header_grid))
       texts.push_back(format("goes on to pin {}", facts_.header.positions));
-    if (h.edge_near()) texts.emplace_back("thick green: edge of the board");
+    if (h.edge_near()) texts.emplace_back(tr("thick green: edge of the board"));
     return texts;
   }
 
@@ -152,8 +155,8 @@ class Frames {
                           outlined(style::quiet, style::outline, style::fine), 1.2));
       add_tag(group, to_code(lead.colour), {start + d * 14, row}, false, measure_);
       const std::string text =
-          (lead.to ? facts_.fitting.harness->terminal_name(*lead.to) : std::string("not known")) +
-          ": insulated";
+          (lead.to ? facts_.fitting.harness->terminal_name(*lead.to) : std::string(tr("not known"))) +
+          tr(": insulated");
       const double room = right ? field_.right - start : start - field_.left;
       group.add(Words{{start - d * 1, row - 2.9},
                       shorten(text, room, {style::small_type, false}, measure_),
@@ -172,7 +175,7 @@ class Frames {
   /// Dotted lines from the cavities down to the pins that they will meet.
   void add_drops(const Housing& h, const HeaderPicture& header) {
     if (h.grid.view == View::MatingFace) return;
-    Group group{"which pin each cavity will meet", {}};
+    Group group{tr("which pin each cavity will meet"), {}};
     for (int cavity = 1; cavity <= facts_.plug.positions; ++cavity) {
       if (cavity > facts_.header.positions || !shown(header.grid, cavity)) continue;
       const std::vector<Point> out = way_out(h, cavity);
@@ -221,7 +224,7 @@ class Frames {
     y += housing_height(l.plug, facts_.plug_family);
 
     caption_floor_ = field_.top;
-    add_caption(moves() ? "NOW" : "PLUG", plug_caption(), true, (now.body.top + now.body.bottom) / 2);
+    add_caption(moves() ? tr("NOW") : tr("PLUG"), plug_caption(), true, (now.body.top + now.body.bottom) / 2);
     if (moves()) {
       y += l.band + stretch;
       const Housing then = place_housing(l.plug_grid, l.plug, facts_.plug_family, y, false);
@@ -229,15 +232,15 @@ class Frames {
       std::vector<std::string> texts{view_words(view_ == View::WireSide)};
       if (!l.header_drawn) texts.push_back(format("header {} is on the map only", facts_.header.id));
       if (!l.header_drawn) texts.push_back(scale_words(l));
-      add_caption("THEN", texts, true, (then.body.top + then.body.bottom) / 2);
-      draw_plug(now, l, facts_.now, l.labels.now, "now", false);
-      draw_plug(then, l, facts_.then, l.labels.then, "then", false);
+      add_caption(tr("THEN"), texts, true, (then.body.top + then.body.bottom) / 2);
+      draw_plug(now, l, facts_.now, l.labels.now, tr("now"), false);
+      draw_plug(then, l, facts_.then, l.labels.then, tr("then"), false);
       const std::vector<SpareEnd> ends = add_spares(then, l);
       for (Group& g : draw_moves(facts_.plan->steps, now, then, {field_.left, field_.right}, ends, measure_))
         groups_.push_back(std::move(g));
       y += 3 + std::min(spare * 0.2, 4.0);
     } else {
-      draw_plug(now, l, facts_.now, l.labels.now, "now", true);
+      draw_plug(now, l, facts_.now, l.labels.now, tr("now"), true);
       y += 6 + stretch;
     }
     if (!l.header_drawn) return;
@@ -246,7 +249,7 @@ class Frames {
                      *facts_.fitting.board, field_.left, field_.right - 1);
     add_header(l, header);
     if (!moves()) add_drops(now, header);
-    add_caption("HEADER " + facts_.header.id, header_caption(l, header), true,
+    add_caption(format("HEADER {}", facts_.header.id), header_caption(l, header), true,
                 (header.body.top + header.body.bottom) / 2);
   }
 
@@ -267,8 +270,14 @@ bool frames_fit(const MatingFacts& facts, View view, const Box& field, const Tex
 
 std::vector<Group> plug_frames(const MatingFacts& facts, View view, const Box& field,
                                const TextMeasure& measure) {
+  PagePlanner planner(facts, view, field.right - field.left, measure);
+  return plug_frames(facts, view, field, planner, measure);
+}
+
+std::vector<Group> plug_frames(const MatingFacts& facts, View view, const Box& field, PagePlanner& planner,
+                               const TextMeasure& measure) {
   Frames frames(facts, view, field, measure);
-  if (std::optional<PagePlan> plan = plan_page(facts, view, field, measure))
+  if (std::optional<PagePlan> plan = planner.plan(field.left, field.bottom - field.top))
     return frames.compose(std::move(*plan));
   return frames.excuse();
 }

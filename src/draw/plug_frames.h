@@ -6,13 +6,15 @@
 
 #include <vector>
 
-#include "draw/mating_facts.h"
+#include "draw/page_plan.h"
 
 namespace plugward {
 
 /// Fills `field` (mm); captions stand at its left, in the page::gutter (page_plan.h) that is kept free there.
 /// What does not fit at any readable scale is said in words.
 std::vector<Group> plug_frames(const MatingFacts&, View, const Box& field, const TextMeasure&);
+/// The same with a planner for the width of the field that has planned for other heights before.
+std::vector<Group> plug_frames(const MatingFacts&, View, const Box& field, PagePlanner&, const TextMeasure&);
 
 /// Is there room for everything, the header too?
 bool frames_fit(const MatingFacts&, View, const Box& field, const TextMeasure&);

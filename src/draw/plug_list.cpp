@@ -53,8 +53,8 @@ Row row_of(const PlacementFacts& facts, int placement, const Columns& at, const 
   if (!text.notes.empty()) work += "; " + text.notes;
   const Advice& advice = facts.plugs[i].advice;
   if (!advice.now.findings.empty() && advice.verdict != Verdict::Mate)
-    work +=
-        format(". {}: {}", to_word(advice.now.findings.front().weight), advice.now.findings.front().message);
+    work += format(". {}: {}", tr(to_word(advice.now.findings.front().weight)),
+                   advice.now.findings.front().message);
   row.work = wrap_at_most(work, at.right - at.work, most_lines, usual, measure);
   return row;
 }
@@ -72,16 +72,17 @@ void draw_row(Scene& scene, const Row& row, const Columns& at, double top, const
   scene.groups.push_back(std::move(group));
   Group verdict = verdict_shape(row.verdict, {at.verdict, top + 0.3, at.verdict + 25, top + 4.7}, measure,
                                 style::small_type);
+  verdict.verdict = true;
   verdict.name = format("verdict of plug {} in the list", row.tag);
   scene.groups.push_back(std::move(verdict));
 }
 
 void add_together(Scene& scene, const PlacementFacts& facts, double& y, double bottom,
                   const TextMeasure& measure) {
-  Group group{"all together", {}};
+  Group group{tr("all together"), {}};
   for (const Finding& finding : facts.together) {
     const std::vector<std::string> lines =
-        wrap_at_most(format("All together: {}: {}", to_word(finding.weight), finding.message),
+        wrap_at_most(format("All together: {}: {}", tr(to_word(finding.weight)), finding.message),
                      facts.sheet.width - 2 * page::inset, 3, bold, measure);
     if (y + static_cast<double>(lines.size()) * style::line_height(style::small_type) > bottom) break;
     y = add_lines(group, lines, {page::inset, y + 3.6}, bold, style::text) - 3.6 + 1;
@@ -97,10 +98,10 @@ std::vector<Scene> plug_list(const PlacementFacts& facts, int before, int pages,
   std::vector<Scene> scenes;
   double y = 0;
   const auto begin = [&] {
-    Scene scene{facts.sheet.width, facts.sheet.height, "List of plugs", "", {}};
+    Scene scene{facts.sheet.width, facts.sheet.height, tr("List of plugs"), "", {}};
     add_title_bar(scene,
                   {0,
-                   scenes.empty() ? "List of plugs" : "List of plugs, continued",
+                   scenes.empty() ? tr("List of plugs") : tr("List of plugs, continued"),
                    count_words(facts),
                    facts.advice.verdict,
                    {before + static_cast<int>(scenes.size()) + 1, pages}},

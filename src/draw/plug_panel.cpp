@@ -3,6 +3,7 @@
 #include "draw/plug_panel.h"
 
 #include <algorithm>
+#include <memory>
 #include <optional>
 
 #include "base/format.h"
@@ -19,25 +20,31 @@ namespace plugward {
 namespace {
 
 constexpr double head = 14;                             ///< tag, names, verdict
-constexpr double lowest = 72, highest = 168, step = 8;  ///< heights of the drawing that are tried
-constexpr double least_pitch = 6;  ///< of the plug on paper, where a higher panel can give it
+constexpr double lowest = 56, highest = 168, step = 8;  ///< heights of the drawing that are tried
+/// Of the plug on paper, where a higher panel can give it: with moves between two housings, and without.
+constexpr double least_pitch = 6, least_pitch_unmoved = 5;
 constexpr double edge = 2;
-constexpr double beside = 230;  ///< panels so wide have their words beside the drawing
+constexpr double wide = 230;          ///< panels so wide have their words beside the drawing in any case
+constexpr double narrow_column = 74;  ///< of words beside the drawing in others
 
 Box drawing_field(double width, double height) {
   return {page::gutter, head + 1, width - edge - 1, head + 1 + height};
 }
 
-/// The least height at which the drawing is easily read in this width; nothing when it is too narrow. What
-/// fits in some height fits in more, so the step is searched by halves.
-std::optional<double> height_of_drawing(const MatingFacts& facts, View view, double width,
-                                        const TextMeasure& measure) {
-  const Box any = drawing_field(width, lowest);
-  PagePlanner planner(facts, view, any.right - any.left, measure);
+/// A planner for panels whose drawing ends at `right`.
+std::unique_ptr<PagePlanner> planner_for(const MatingFacts& facts, View view, double right,
+                                         const TextMeasure& measure) {
+  const Box any = drawing_field(right, lowest);
+  return std::make_unique<PagePlanner>(facts, view, any.right - any.left, measure);
+}
+
+/// The least height at which the drawing is easily read; nothing when it is too narrow. What fits in some
+/// height fits in more, so the step is searched by halves.
+std::optional<double> height_of_drawing(const MatingFacts& facts, PagePlanner& planner) {
+  const double pitch = facts.plan == nullptr ? least_pitch_unmoved : least_pitch;
   const auto reads = [&](int steps) {
-    const Box field = drawing_field(width, lowest + steps * step);
-    const std::optional<PagePlan> plan = planner.plan(field.left, field.bottom - field.top);
-    return plan && plan->header_drawn && !plan->brief && plan->plug.pitch >= least_pitch;
+    const std::optional<PagePlan> plan = planner.plan(page::gutter, lowest + steps * step);
+    return plan && plan->header_drawn && !plan->brief && plan->plug.pitch >= pitch;
   };
   int least = 0, most = static_cast<int>((highest - lowest) / step);
   if (!reads(most)) return std::nullopt;
@@ -52,11 +59,44 @@ std::optional<double> height_of_drawing(const MatingFacts& facts, View view, dou
   return lowest + least * step;
 }
 
+/// Where drawing and words go in a panel of a given width.
+struct PanelPlan {
+  bool beside = false;  ///< the words are right of the drawing, in one column; otherwise below it, in two
+  double drawing_right = 0, drawing = 0;  ///< of its field: right edge, height
+  double words_width = 0, words = 0;      ///< of the words, height as they would like it
+  std::unique_ptr<PagePlanner> planner;   ///< of the drawing
+};
+
+/// Words beside the drawing where they are no longer than the panel and the drawing loses nothing.
+PanelPlan plan_panel(const MatingFacts& facts, const std::vector<Paragraph>& text, View view, double width,
+                     double height, const TextMeasure& measure) {
+  const double most = std::min(highest, height - head - 4);
+  const double column = width >= wide ? page::panel_width : narrow_column;
+  PanelPlan plan;
+  plan.beside = true;
+  plan.drawing_right = width - column - page::gap;
+  plan.words_width = column - edge;
+  plan.words = height_of(text, plan.words_width, measure);
+  plan.planner = planner_for(facts, view, plan.drawing_right, measure);
+  if (width >= wide || head + 3 + plan.words <= height) {
+    const std::optional<double> reads = height_of_drawing(facts, *plan.planner);
+    plan.drawing = std::min(most, reads.value_or(most));
+    if (width >= wide || (reads && *reads <= most && plan.words < 1.4 * *reads)) return plan;
+  }
+  plan.beside = false;
+  plan.drawing_right = width;
+  plan.words_width = width - 2 * edge;
+  plan.words = height_in_columns(text, plan.words_width, measure);
+  plan.planner = planner_for(facts, view, width, measure);
+  plan.drawing = std::min(most, height_of_drawing(facts, *plan.planner).value_or(most));
+  return plan;
+}
+
 void add_head(Scene& panel, const PlacementFacts& facts, int placement, const TextMeasure& measure) {
   const std::size_t i = static_cast<std::size_t>(placement);
   const int tag = facts.callouts.slots[i].tag;
   const CalloutText& text = facts.texts[i];
-  Group group{"names", {}};
+  Group group{tr("names"), {}};
   const Type bold{style::caption_type, true}, usual{style::small_type, false};
   const double left = add_cable_tag(group, tag, {edge, 4}, measure).right + 2, right = panel.width - 31;
   group.add(Words{{left, 5.5},
@@ -103,20 +143,23 @@ Scene plug_panel(const PlacementFacts& placed, int placement, View view, double 
   const MatingFacts facts = gather(placed.fitting, one.advice, placement);
   Scene panel;
   panel.width = width / 2;
-  std::optional<double> height = height_of_drawing(facts, view, panel.width, measure);
+  std::unique_ptr<PagePlanner> planner = planner_for(facts, view, panel.width, measure);
+  std::optional<double> height = height_of_drawing(facts, *planner);
   if (!height && !frames_fit(facts, view, drawing_field(panel.width, highest), measure)) {
     panel.width = width;
-    height = height_of_drawing(facts, view, panel.width, measure);
+    planner = planner_for(facts, view, width, measure);
+    height = height_of_drawing(facts, *planner);
   }
   if (!height) height = highest;
   add_head(panel, placed, placement, measure);
   const std::vector<Paragraph> text = panel_text(facts);
   const double words = height_of(text, panel.width - 2 * edge, measure);
   const Box field = drawing_field(panel.width, *height);
-  Group group{"words", {}};
+  Group group{tr("words"), {}};
   add_paragraphs(group, text, {edge, field.bottom + 2, panel.width - edge, field.bottom + 2 + words}, "",
                  measure);
-  for (Group& frame : plug_frames(facts, view, field, measure)) panel.groups.push_back(std::move(frame));
+  for (Group& frame : plug_frames(facts, view, field, *planner, measure))
+    panel.groups.push_back(std::move(frame));
   panel.groups.push_back(std::move(group));
   panel.height = field.bottom + 2 + words + 1;
   return panel;
@@ -126,7 +169,7 @@ bool plug_panel_fits(const PlacementFacts& placed, int placement, View view, dou
                      const TextMeasure& measure) {
   const PlugAdvice& one = placed.plugs[static_cast<std::size_t>(placement)];
   const MatingFacts facts = gather(placed.fitting, one.advice, placement);
-  const double right = width >= beside ? width - page::panel_width - page::gap : width;
+  const double right = width >= wide ? width - page::panel_width - page::gap : width;
   return frames_fit(facts, view, drawing_field(right, std::min(highest, height - head - 4)), measure);
 }
 
@@ -134,31 +177,25 @@ Scene plug_panel_in(const PlacementFacts& placed, int placement, View view, doub
                     const TextMeasure& measure) {
   const PlugAdvice& one = placed.plugs[static_cast<std::size_t>(placement)];
   MatingFacts facts = gather(placed.fitting, one.advice, placement);
+  const std::vector<Paragraph> text = panel_text(facts);
+  const PanelPlan plan = plan_panel(facts, text, view, width, height, measure);
   Scene panel;
   panel.width = width;
   panel.title = title_of(facts);
   panel.description = describe(facts, view);
-  const bool at_side = width >= beside;
-  const double drawing_right = at_side ? width - page::panel_width - page::gap : width;
-  const double most = std::min(highest, height - head - 4);
-  const double drawing =
-      std::min(most, height_of_drawing(facts, view, drawing_right, measure).value_or(most));
   add_head(panel, placed, placement, measure);
-  const Box field = drawing_field(drawing_right, drawing);
-  std::vector<Group> frames = plug_frames(facts, view, field, measure);
+  const Box field = drawing_field(plan.drawing_right, plan.drawing);
+  std::vector<Group> frames = plug_frames(facts, view, field, *plan.planner, measure);
   const double foot = std::max(field.bottom, lowest_word(frames, measure));
-  const std::vector<Paragraph> text = panel_text(facts);
-  const double words_width = at_side ? page::panel_width - edge : width - 2 * edge;
-  const double wanted = height_of(text, words_width, measure);
-  const Box room = at_side ? Box{width - edge - words_width, head + 2, width - edge,
-                                 std::min(height - 1, head + 2 + wanted)}
-                           : Box{edge, foot + 2, width - edge, std::min(height - 1, foot + 2 + wanted)};
-  Group words{"words", {}};
-  const std::size_t listed =
-      add_paragraphs(words, text, room, "more on this plug: see its findings", measure);
+  const double top = plan.beside ? head + 2 : foot + 2;
+  const Box room{width - edge - plan.words_width, top, width - edge, std::min(height - 1, top + plan.words)};
+  Group words{tr("words"), {}};
+  const std::string rest(tr("more on this plug: 'plugward check' tells them"));
+  const std::size_t listed = plan.beside ? add_paragraphs(words, text, room, rest, measure)
+                                         : add_paragraph_columns(words, text, room, rest, measure);
   if (listed < text.size()) {
     lower_unlisted_flags(facts, text, listed);
-    frames = plug_frames(facts, view, field, measure);
+    frames = plug_frames(facts, view, field, *plan.planner, measure);
   }
   for (Group& frame : frames) panel.groups.push_back(std::move(frame));
   panel.groups.push_back(std::move(words));

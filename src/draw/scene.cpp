@@ -11,7 +11,7 @@ namespace {
 /// Rounded to 0.01, without a negative zero.
 std::string number(double millimetres) {
   const double rounded = std::round(millimetres * 100.0) / 100.0;
-  return format("{:g}", rounded == 0.0 ? 0.0 : rounded);
+  return verbatim("{:g}", rounded == 0.0 ? 0.0 : rounded);
 }
 
 std::string point(Point p) {
@@ -31,9 +31,9 @@ std::string path_text(const Shape& shape) {
 
 std::string line(const Shape& shape) {
   std::string text = "shape";
-  if (shape.fill) text += format(" fill={:06x}", *shape.fill);
+  if (shape.fill) text += verbatim(" fill={:06x}", *shape.fill);
   if (shape.stroke) {
-    text += format(" stroke={:06x}/{}", shape.stroke->ink, number(shape.stroke->width));
+    text += verbatim(" stroke={:06x}/{}", shape.stroke->ink, number(shape.stroke->width));
     for (const double dash : shape.stroke->dashes) text += ":" + number(dash);
     if (shape.stroke->round) text += "/round";
   }
@@ -42,10 +42,10 @@ std::string line(const Shape& shape) {
 
 std::string line(const Words& words) {
   static constexpr std::string_view anchors[] = {"start", "middle", "end"};
-  std::string text = format("words {} {}pt {}", point(words.at), number(words.points),
-                            anchors[static_cast<std::size_t>(words.anchor)]);
+  std::string text = verbatim("words {} {}pt {}", point(words.at), number(words.points),
+                              anchors[static_cast<std::size_t>(words.anchor)]);
   if (words.bold) text += " bold";
-  if (words.ink != 0) text += format(" ink={:06x}", words.ink);
+  if (words.ink != 0) text += verbatim(" ink={:06x}", words.ink);
   if (words.rotation != 0) text += " turned=" + number(words.rotation);
   return text + " '" + words.text + "'";
 }
@@ -53,8 +53,8 @@ std::string line(const Words& words) {
 }  // namespace
 
 std::string dump(const Scene& scene) {
-  std::string text = format("scene {} x {}\ntitle {}\ndescription {}\n", number(scene.width),
-                            number(scene.height), scene.title, scene.description);
+  std::string text = verbatim("scene {} x {}\ntitle {}\ndescription {}\n", number(scene.width),
+                              number(scene.height), scene.title, scene.description);
   for (const Group& group : scene.groups) {
     text += "group " + group.name + "\n";
     for (const auto& item : group.items) {

@@ -55,6 +55,7 @@ struct Words {
 struct Group {
   std::string name;
   std::vector<std::variant<Shape, Words>> items;
+  bool verdict = false;  ///< of a plug: a page that tells it elsewhere leaves it out
 
   void add(Shape shape) { items.emplace_back(std::move(shape)); }
   void add(Words words) { items.emplace_back(std::move(words)); }

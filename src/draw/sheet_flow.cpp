@@ -46,7 +46,7 @@ class Flow {
       const Box& b = p.link.box;
       result_.links.push_back({p.page, b.left, b.top, b.right, b.bottom, place->second});
       if (!p.link.numbered) continue;
-      Group group{"where to look", {}};
+      Group group{tr("where to look"), {}};
       const TextMeasure::Size size = measure_.measure("Ag", style::small_type, false);
       group.add(Words{{b.right, b.top + size.ascent},
                       format("→ page {}", place->second.page + 1),

@@ -21,16 +21,19 @@ class StepSetter {
  public:
   explicit StepSetter(FlowText& text) : text_(text), measure_(text.measure()) {}
 
-  void set(const sheet::Step& step) {
+  /// `power_until`: number of the last step of the run with power on that this one begins; 0: it begins none.
+  void set(const sheet::Step& step, int power_until) {
     const std::size_t first = text_.pieces.size();
     for (const std::string& caution : step.cautions) {
       text_.paragraph(caution, {.type = flow_type::strong, .left = indent, .mark = FlowMark::Warning});
     }
-    if (step.power) {
-      text_.paragraph("Power is ON during this step.",
-                      {.type = flow_type::strong, .left = indent, .mark = FlowMark::Warning});
+    if (power_until > 0) {
+      const std::string words = power_until == step.number
+                                    ? std::string(tr("Power is ON during this step."))
+                                    : format("Power is ON during steps {} to {}.", step.number, power_until);
+      text_.paragraph(words, {.type = flow_type::strong, .left = indent, .mark = FlowMark::Warning});
     }
-    add_act(step);
+    add_act(step, power_until > 0);
     const auto line = [&](const std::string& words, Type type) {
       text_.paragraph(words, {.type = type, .left = indent});
     };
@@ -48,12 +51,12 @@ class StepSetter {
   }
 
  private:
-  void add_act(const sheet::Step& step) {
+  void add_act(const sheet::Step& step, bool power_told) {
     const std::size_t first = text_.pieces.size();
     const double baseline = baseline_of(flow_type::body, measure_);
-    const bool cautioned = !step.cautions.empty() || step.power;
+    const bool cautioned = !step.cautions.empty() || power_told;
     text_.paragraph(
-        step.act,
+        step.power && !power_told ? format("Power ON: {}", step.act) : step.act,
         {.left = indent, .right = step.picture.empty() ? 0 : link_room, .before = cautioned ? 0.9 : 0});
     FlowPiece& piece = text_.pieces[first];
     Group group{"step", {}};
@@ -126,7 +129,16 @@ class StepSetter {
 
 void add_steps(FlowText& text, const sheet::Steps& steps) {
   StepSetter setter(text);
-  for (const sheet::Step& step : steps.steps) setter.set(step);
+  const std::vector<sheet::Step>& all = steps.steps;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    int power_until = 0;
+    if (all[i].power && (i == 0 || !all[i - 1].power)) {
+      std::size_t last = i;
+      while (last + 1 < all.size() && all[last + 1].power) ++last;
+      power_until = all[last].number;
+    }
+    setter.set(all[i], power_until);
+  }
 }
 
 }  // namespace plugward

@@ -80,7 +80,7 @@ class TableSetter {
     }
     FlowPiece piece;
     piece.height = above + line_ * static_cast<double>(lines) + below;
-    Group group{"head of a table", {}};
+    Group group{tr("head of a table"), {}};
     group.add(rectangle({0, 0}, text_.width(), piece.height, filled(style::panel)));
     group.add(
         polyline({{0, piece.height}, {text_.width(), piece.height}}, stroked(style::outline, style::line)));

@@ -88,14 +88,14 @@ void add_foot(Scene& scene) {
   Group group{"limits", {}};
   const double y = scene.height - page::foot_height;
   group.add(polyline({{0, y}, {scene.width, y}}, stroked(style::outline, style::fine)));
-  group.add(
-      Words{{page::inset, y + 5.2},
-            "plugward cannot see a bad crimp, a mislabelled board or a dead part. Power off before you plug.",
-            style::small_type,
-            true,
-            style::text,
-            Anchor::Start,
-            0});
+  group.add(Words{
+      {page::inset, y + 5.2},
+      tr("plugward cannot see a bad crimp, a mislabelled board or a dead part. Power off before you plug."),
+      style::small_type,
+      true,
+      style::text,
+      Anchor::Start,
+      0});
   add_ruler(group, {scene.width - page::inset, y + 5.6});
   scene.groups.push_back(std::move(group));
 }

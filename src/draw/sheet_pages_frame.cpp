@@ -115,8 +115,9 @@ double SheetFrame::add_fields(Group& group, double top) const {
     bool always = false;
   };
   const sheet::Title& t = document_.title;
-  std::vector<Field> fields = {{"Machine", t.machine, true}, {"Harness", t.harness}, {"Board", t.board},
-                               {"Old board", t.old_board},   {"Date", t.date, true}, {"Done by", "", true}};
+  std::vector<Field> fields = {{tr("Machine"), t.machine, true}, {tr("Harness"), t.harness},
+                               {tr("Board"), t.board},           {tr("Old board"), t.old_board},
+                               {tr("Date"), t.date, true},       {tr("Done by"), "", true}};
   std::erase_if(fields, [](const Field& f) { return f.value.empty() && !f.always; });
   double name_room = 0;
   for (const Field& f : fields) name_room = std::max(name_room, text_width(f.name, small, measure_) + 2);
@@ -146,7 +147,7 @@ double SheetFrame::add_fields(Group& group, double top) const {
 }
 
 Group SheetFrame::running(std::size_t page, std::size_t pages) const {
-  Group group{"running title", {}};
+  Group group{tr("running title"), {}};
   const double left = paper_.margin, right = paper_.width - paper_.margin, y = paper_.margin + 3.4;
   std::string text = heading_of(document_);
   if (!document_.title.date.empty()) text += format(", {}", document_.title.date);
@@ -171,7 +172,7 @@ std::vector<Group> SheetFrame::groups(std::size_t page, std::size_t pages) const
   std::vector<Group> all;
   if (page == 1) {
     all = title_;
-    Group number{"page number", {}};
+    Group number{tr("page number"), {}};
     add_lines(number, {page_text(page, pages)}, {paper_.width - paper_.margin, paper_.margin + 3.4}, small,
               style::text, Anchor::End);
     all.push_back(std::move(number));

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cassert>
-#include <map>
 #include <optional>
 
 #include "base/format.h"
@@ -21,13 +20,6 @@ namespace {
 constexpr double least_board_width = 236;  ///< callouts at both sides of a board that is still readable
 constexpr double lowest_board = 100, highest_board = 175, step = 15;
 
-/// A board's plugs have the same numbers in every picture of a document, whatever its size.
-std::vector<int> tags_of(const PlacementFacts& facts) {
-  std::vector<int> tags;
-  for (const CalloutSlot& slot : facts.callouts.slots) tags.push_back(slot.tag);
-  return tags;
-}
-
 /// A machine as it stands today: what its plugs are and where they sit; nothing is judged.
 PlacementFacts old_facts(const Fitting& machine, const Advice& none) {
   PlacementFacts facts{machine, none, a4_landscape, {}, look_alikes(machine), {}, {}, {}, {}, {}};
@@ -37,10 +29,24 @@ PlacementFacts old_facts(const Fitting& machine, const Advice& none) {
     text.header =
         header.label.empty() || header.label == header.id ? header.id : header.id + " " + header.label;
     text.plug = machine.harness->plugs[static_cast<std::size_t>(placement.plug)].id;
-    if (header.underside) text.notes = "underside";
+    if (header.underside) text.notes = tr("underside");
     facts.texts.push_back(std::move(text));
   }
   return facts;
+}
+
+/// A plug that has its new housing in the plan's model is not yet ready: the housing is a part to be had
+/// first.
+void ask_for_housings(PlacementFacts& facts, const SwapPlan& plan) {
+  for (std::size_t i = 0; i < facts.plugs.size(); ++i) {
+    const PlugTransfer& transfer = plan.of(facts.fitting.placements[i].plug);
+    Advice& advice = facts.plugs[i].advice;
+    if (transfer.kind != Transfer::Adapt || advice.verdict == Verdict::Adapt) continue;
+    advice.verdict = Verdict::Adapt;
+    advice.parts = transfer.parts;
+    advice.summary.clear();
+    retell(facts, i);
+  }
 }
 
 /// The sheet of placement_picture() that has this room between its title and its foot.
@@ -48,18 +54,17 @@ SheetSize sheet_around(double width, double height) {
   return {width, height + page::title_height + page::foot_height};
 }
 
-Scene board_scene(PlacementFacts facts, const std::vector<int>& tags, PictureRoom room, bool judged,
-                  const TextMeasure& measure) {
-  if (room.width < least_board_width) return board_above_list(std::move(facts), tags, room, judged, measure);
+Scene board_scene(PlacementFacts facts, PictureRoom room, bool judged, const TextMeasure& measure) {
+  if (room.width < least_board_width) return board_above_list(std::move(facts), room, judged, measure);
   const double most = std::min(room.height, highest_board);
-  lay_placement(facts, sheet_around(room.width, most), tags);
+  lay_placement(facts, sheet_around(room.width, most));
   const int lines = facts.callouts.lines;
   const double scale = facts.board.scale;
   // As low as it says the same at the same scale.
   for (double height = lowest_board; height < most; height += step) {
-    lay_placement(facts, sheet_around(room.width, height), tags);
+    lay_placement(facts, sheet_around(room.width, height));
     if (facts.callouts.lines >= lines && facts.board.scale >= scale) break;
-    lay_placement(facts, sheet_around(room.width, most), tags);
+    lay_placement(facts, sheet_around(room.width, most));
   }
   Scene scene;
   scene.width = facts.sheet.width;
@@ -67,7 +72,7 @@ Scene board_scene(PlacementFacts facts, const std::vector<int>& tags, PictureRoo
   scene.title = facts.fitting.board->title;
   add_placement(scene, facts, measure);
   if (!judged) {
-    std::erase_if(scene.groups, [](const Group& g) { return g.name.rfind("verdict of plug ", 0) == 0; });
+    std::erase_if(scene.groups, [](const Group& g) { return g.verdict; });
   }
   for (Group& group : scene.groups) shift(group, 0, -page::title_height);
   scene.height -= page::title_height + page::foot_height;
@@ -78,39 +83,25 @@ Scene board_scene(PlacementFacts facts, const std::vector<int>& tags, PictureRoo
 
 struct SheetPictureFacts {
   PlacementFacts now;
-  std::vector<int> tags;
   Advice nothing;
   std::optional<PlacementFacts> old;
-  std::vector<int> old_tags;
 };
 
 SheetPictures::SheetPictures(const Fitting& fitting, const Advice& advice)
     : fitting_(&fitting), advice_(&advice) {}
 
 SheetPictures::SheetPictures(const SwapPlan& plan)
-    : fitting_(&plan.before_moves), advice_(&plan.advice), old_machine_(plan.machine) {}
+    : fitting_(&plan.before_moves), advice_(&plan.advice), swap_(&plan) {}
 
 SheetPictures::~SheetPictures() = default;
 
 const SheetPictureFacts& SheetPictures::facts() const {
   if (facts_) return *facts_;
   facts_ = std::make_unique<SheetPictureFacts>(
-      SheetPictureFacts{gather_placement(*fitting_, *advice_, a4_landscape), {}, {}, {}, {}});
-  facts_->tags = tags_of(facts_->now);
-  if (old_machine_ != nullptr) {
-    facts_->old.emplace(old_facts(*old_machine_, facts_->nothing));
-    // A plug keeps its number; those that find no place are numbered after all others.
-    std::map<int, int> tag_of_plug;
-    int last = 0;
-    for (std::size_t i = 0; i < fitting_->placements.size(); ++i) {
-      tag_of_plug[fitting_->placements[i].plug] = facts_->tags[i];
-      last = std::max(last, facts_->tags[i]);
-    }
-    for (const Placement& placement : old_machine_->placements) {
-      const auto [tag, is_new] = tag_of_plug.try_emplace(placement.plug, last + 1);
-      if (is_new) ++last;
-      facts_->old_tags.push_back(tag->second);
-    }
+      SheetPictureFacts{gather_placement(*fitting_, *advice_, a4_landscape), {}, {}});
+  if (swap_ != nullptr) {
+    ask_for_housings(facts_->now, *swap_);
+    facts_->old.emplace(old_facts(*swap_->machine, facts_->nothing));
   }
   return *facts_;
 }
@@ -121,11 +112,11 @@ Scene SheetPictures::scene(const sheet::Picture& picture, PictureRoom room, View
   Scene scene;
   switch (picture.kind) {
     case sheet::PictureKind::Board:
-      scene = board_scene(known.now, known.tags, room, true, measure);
+      scene = board_scene(known.now, room, true, measure);
       break;
     case sheet::PictureKind::OldBoard:
       assert(known.old);
-      scene = board_scene(*known.old, known.old_tags, room, false, measure);
+      scene = board_scene(*known.old, room, false, measure);
       break;
     case sheet::PictureKind::Plug:
       scene = plug_panel_in(known.now, picture.placement, view, room.width, room.height, measure);

@@ -47,7 +47,7 @@ class SheetPictures {
 
   const Fitting* fitting_;
   const Advice* advice_;
-  const Fitting* old_machine_ = nullptr;
+  const SwapPlan* swap_ = nullptr;
   mutable std::unique_ptr<SheetPictureFacts> facts_;  ///< gathered when the first picture is wanted
 };
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The board for a room too narrow for callouts at its sides: the board as large as it may be, a tag and the
-// header's id for each plug beside it, and what the tags mean in two columns below.
+// The board for a room too narrow for callouts at its sides: the board as large as it may be, round it a tag
+// and the header's id for each plug, and what the tags mean in two columns below.
 #pragma once
 
 #include "draw/placement_facts.h"
@@ -8,8 +8,7 @@
 
 namespace plugward {
 
-/// `tags`: numbers of the plugs, by placement. `judged`: with verdicts.
-Scene board_above_list(PlacementFacts, const std::vector<int>& tags, PictureRoom, bool judged,
-                       const TextMeasure&);
+/// `judged`: with verdicts.
+Scene board_above_list(PlacementFacts, PictureRoom, bool judged, const TextMeasure&);
 
 }  // namespace plugward

@@ -28,14 +28,14 @@ std::string path_data(const Shape& shape) {
 
 std::string element(const Shape& shape) {
   std::string text = "<path d=\"" + path_data(shape) + "\"";
-  text += shape.fill ? format(" fill=\"#{:06x}\"", *shape.fill) : std::string(" fill=\"none\"");
+  text += shape.fill ? verbatim(" fill=\"#{:06x}\"", *shape.fill) : std::string(" fill=\"none\"");
   if (shape.stroke) {
-    text +=
-        format(" stroke=\"#{:06x}\" stroke-width=\"{}\"", shape.stroke->ink, svg_number(shape.stroke->width));
+    text += verbatim(" stroke=\"#{:06x}\" stroke-width=\"{}\"", shape.stroke->ink,
+                     svg_number(shape.stroke->width));
     if (!shape.stroke->dashes.empty()) {
       std::vector<std::string> dashes;
       for (const double d : shape.stroke->dashes) dashes.push_back(svg_number(d));
-      text += format(" stroke-dasharray=\"{}\"", join(dashes, " "));
+      text += verbatim(" stroke-dasharray=\"{}\"", join(dashes, " "));
     }
     if (shape.stroke->round) text += " stroke-linecap=\"round\" stroke-linejoin=\"round\"";
   }
@@ -51,27 +51,27 @@ std::string element(const Words& words, const std::string& prefix, const GlyphSo
   const double shift = words.anchor == Anchor::Start    ? 0
                        : words.anchor == Anchor::Middle ? run.width / 2
                                                         : run.width;
-  std::string text = format("<g fill=\"#{:06x}\" transform=\"translate({})", words.ink, pair(words.at));
-  if (words.rotation != 0) text += format(" rotate({})", svg_number(-words.rotation));
+  std::string text = verbatim("<g fill=\"#{:06x}\" transform=\"translate({})", words.ink, pair(words.at));
+  if (words.rotation != 0) text += verbatim(" rotate({})", svg_number(-words.rotation));
   text += "\">";
   for (const Glyph& glyph : run.glyphs) {
     if (glyph.outline.empty()) continue;
     const std::size_t id = outlines.try_emplace(glyph.outline, outlines.size()).first->second;
-    text += format("<use href=\"#{}o{}\" x=\"{}\"", prefix, id, svg_number(glyph.at.x - shift));
-    if (const std::string y = svg_number(glyph.at.y); y != "0") text += format(" y=\"{}\"", y);
+    text += verbatim("<use href=\"#{}o{}\" x=\"{}\"", prefix, id, svg_number(glyph.at.x - shift));
+    if (const std::string y = svg_number(glyph.at.y); y != "0") text += verbatim(" y=\"{}\"", y);
     text += "/>";
   }
-  text += format("<text x=\"{}\" font-size=\"{}\"{} textLength=\"{}\" fill-opacity=\"0\">{}</text></g>\n",
-                 svg_number(-shift), svg_number(words.points * 25.4 / 72.0),
-                 words.bold ? " font-weight=\"bold\"" : "", svg_number(std::max(run.width, 0.1)),
-                 xml_escaped(words.text));
+  text += verbatim("<text x=\"{}\" font-size=\"{}\"{} textLength=\"{}\" fill-opacity=\"0\">{}</text></g>\n",
+                   svg_number(-shift), svg_number(words.points * 25.4 / 72.0),
+                   words.bold ? " font-weight=\"bold\"" : "", svg_number(std::max(run.width, 0.1)),
+                   xml_escaped(words.text));
   return text;
 }
 
 }  // namespace
 
 std::string svg_number(double value) {
-  std::string text = format("{:.3f}", value);
+  std::string text = verbatim("{:.3f}", value);
   while (text.back() == '0') text.pop_back();
   if (text.back() == '.') text.pop_back();
   return text == "-0" ? "0" : text;
@@ -81,7 +81,7 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
   Outlines outlines;
   std::string body;
   for (const Group& group : scene.groups) {
-    body += format("<g>\n<title>{}</title>\n", xml_escaped(group.name));
+    body += verbatim("<g>\n<title>{}</title>\n", xml_escaped(group.name));
     for (const auto& item : group.items) {
       if (const Shape* shape = std::get_if<Shape>(&item)) {
         body += element(*shape);
@@ -95,7 +95,7 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
   std::vector<std::string_view> by_id(outlines.size());
   for (const auto& [outline, id] : outlines) by_id[id] = outline;
 
-  std::string text = format(
+  std::string text = verbatim(
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}mm\" height=\"{1}mm\" viewBox=\"0 0 {0} {1}\" "
       "font-family=\"DejaVu Sans, sans-serif\" role=\"img\" aria-labelledby=\"{4}title {4}desc\">\n"
@@ -103,9 +103,9 @@ std::string write_svg(const Scene& scene, const std::string& prefix, const Glyph
       svg_number(scene.width), svg_number(scene.height), xml_escaped(scene.title),
       xml_escaped(scene.description), prefix);
   for (std::size_t id = 0; id < by_id.size(); ++id)
-    text += format("<path id=\"{}o{}\" d=\"{}\"/>\n", prefix, id, by_id[id]);
-  text += format("</defs>\n<path d=\"M0 0H{0}V{1}H0Z\" fill=\"#ffffff\"/>\n", svg_number(scene.width),
-                 svg_number(scene.height));
+    text += verbatim("<path id=\"{}o{}\" d=\"{}\"/>\n", prefix, id, by_id[id]);
+  text += verbatim("</defs>\n<path d=\"M0 0H{0}V{1}H0Z\" fill=\"#ffffff\"/>\n", svg_number(scene.width),
+                   svg_number(scene.height));
   return text + body + "</svg>\n";
 }
 

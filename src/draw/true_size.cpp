@@ -53,7 +53,7 @@ Drawn draw_part(const TrueSizePart& part, const Family* family) {
   grid.origin = {mark_room + size.side, top + size.half_depth + (part.rows - 1) * size.row_pitch / 2};
   const Extent e = extent(grid);
   const Box body{e.left - size.side, top, e.right + size.side, top + 2 * size.half_depth};
-  Drawn drawn{{format("{} at true size", part.header ? "header" : "housing"), {}},
+  Drawn drawn{{format("{} at true size", part.header ? tr("header") : tr("housing")), {}},
               body.right + 0.5,
               body.bottom + (keyed && !key_on_top(key) ? key_depth : 0)};
   Look look = outlined(part.header ? style::shroud : style::housing, style::outline, 0.2);
@@ -85,7 +85,7 @@ Drawn draw_part(const TrueSizePart& part, const Family* family) {
 }
 
 std::string pitch_words(const Family& family, int rows) {
-  if (!(family.pitch.value > 0)) return "pitch not stated";
+  if (!(family.pitch.value > 0)) return tr("pitch not stated");
   if (rows > 1 && family.row_pitch.value > 0 &&
       std::abs(family.row_pitch.value - family.pitch.value) > 1e-9) {
     return format("pitch {:.2f} mm, rows {:.2f} mm apart", family.pitch.value, family.row_pitch.value);
@@ -100,9 +100,9 @@ FlowPiece piece_of(const TrueSizePart& part, const Family* family, double width,
   const bool below = room < words_width;
   const double left = below ? mark_room : drawn.width + 4, text_width = below ? width - mark_room : room;
   std::vector<std::string> first =
-      wrap_at_most(format("{} of {} positions{}: {}", part.header ? "Header" : "Housing", part.positions,
-                          part.rows > 1 ? format(" in {} rows", part.rows) : std::string(),
-                          family ? family->title : part.family),
+      wrap_at_most(format("{} of {} positions{}: {}", part.header ? tr("Header") : tr("Housing"),
+                          part.positions, part.rows > 1 ? format(" in {} rows", part.rows) : std::string(),
+                          family ? std::string(tr(std::string_view(family->title))) : part.family),
                    text_width, 3, name_type, measure);
   std::vector<std::string> rest;
   if (family != nullptr) rest.push_back(pitch_words(*family, part.rows));
@@ -111,7 +111,7 @@ FlowPiece piece_of(const TrueSizePart& part, const Family* family, double width,
     rest.push_back(std::move(line));
   const double line = style::line_height(usual.points);
   double y = below ? drawn.height + 1.5 : 0;
-  Group words{"words", {}};
+  Group words{tr("words"), {}};
   double baseline =
       add_lines(words, first, {left, y + baseline_of(name_type, measure)}, name_type, style::text);
   add_lines(words, rest, {left, baseline}, usual, style::text);
@@ -128,14 +128,15 @@ FlowPiece piece_of(const TrueSizePart& part, const Family* family, double width,
 /// How to check the printer, with the rule.
 FlowPiece rule_piece(double width, const TextMeasure& measure) {
   FlowPiece piece;
-  Group group{"rule", {}};
+  Group group{tr("rule"), {}};
   add_ruler(group, {66, 4.5});
   const std::vector<std::string> lines = wrap_at_most(
-      "Print at 100 % (\"actual size\", not \"fit to page\"). The rule at the left must be 50 mm long: if it "
-      "is "
-      "not, lay no part on this page. The triangle points at position 1; housings lie with their wires "
-      "towards "
-      "you, headers with their pins. Dashed outlines are not in the catalogue; their pitch is.",
+      tr("Print at 100 % (\"actual size\", not \"fit to page\"). The rule at the left must be 50 mm long: if "
+         "it "
+         "is "
+         "not, lay no part on this page. The triangle points at position 1; housings lie with their wires "
+         "towards "
+         "you, headers with their pins. Dashed outlines are not in the catalogue; their pitch is."),
       width - 72, 6, usual, measure);
   add_lines(group, lines, {72, baseline_of(usual, measure)}, usual, style::text);
   piece.height = std::max(7.0, style::line_height(usual.points) * static_cast<double>(lines.size())) + 3;
@@ -172,7 +173,7 @@ std::vector<Scene> true_size_pages(const TrueSizeParts& all, PictureRoom page, c
   FlowPages flowed = flow(pieces, room, room, measure);
   std::vector<Scene> scenes;
   for (std::vector<Group>& groups : flowed.pages) {
-    scenes.push_back({page.width, page.height, "True size", "", std::move(groups)});
+    scenes.push_back({page.width, page.height, tr("True size"), "", std::move(groups)});
   }
   return scenes;
 }

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <string>
 
+#include "base/words.h"
 #include "draw/shapes.h"
 #include "draw/style.h"
 
@@ -122,7 +123,7 @@ double word_x(Verdict verdict, const Box& b) {
 
 Group verdict_shape(Verdict verdict, const Box& room, const TextMeasure& measure, double points) {
   const Tint t = tint(verdict);
-  Group group{"verdict", {}};
+  Group group{tr("verdict"), {}};
   append(group, outline(verdict, room, t));
   const TextMeasure::Size size = measure.measure("MATE", points, true);
   // Capital letters reach to about 0.78 of the ascent of the font family that is used.

@@ -21,11 +21,11 @@ std::string passive_word(const Device& device, TerminalIndex terminal) {
                           p.b;
                         }) {
             if (p.a != terminal && p.b != terminal) return {};
-            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Coil>) return "winding";
-            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Switch>) return "switch";
-            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Heater>) return "heater";
-            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, TemperatureSensor>) return "sensor";
-            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Resistor>) return "resistor";
+            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Coil>) return tr("winding");
+            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Switch>) return tr("switch");
+            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Heater>) return tr("heater");
+            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, TemperatureSensor>) return tr("sensor");
+            if constexpr (std::is_same_v<std::decay_t<decltype(p)>, Resistor>) return tr("resistor");
           }
           return {};
         },
@@ -47,74 +47,74 @@ std::vector<std::string> pin_phrases(const Pin& pin, const Fitting& fitting) {
     case PinFunction::Supply: {
       const Rail* rail = rail_of(pin, *fitting.board, fitting.jumpers);
       if (rail != nullptr) {
-        phrases = {"supply " + rail->id, to_text(rail->volts)};
+        phrases = {format("supply {}", rail->id), to_text(rail->volts)};
       } else if (const Jumper* jumper = fitting.board->jumper(pin.jumper)) {
-        phrases = {"supply", format("{} or not: {} decides",
-                                    jumper->rails.empty() ? "?" : jumper->rails.front(), jumper->id)};
+        phrases = {tr("supply"), format("{} or not: {} decides",
+                                        jumper->rails.empty() ? "?" : jumper->rails.front(), jumper->id)};
         if (jumper->rails.size() > 1)
-          phrases[1] = format("{}: {} decides", join(jumper->rails, " or "), jumper->id);
+          phrases[1] = format("{}: {} decides", join(jumper->rails, tr(" or ")), jumper->id);
       } else {
-        phrases = {"supply", "volts not known"};
+        phrases = {tr("supply"), tr("volts not known")};
       }
       break;
     }
     case PinFunction::Ground:
-      phrases = {"ground"};
+      phrases = {tr("ground")};
       break;
     case PinFunction::Output:
-      phrases = {with(pin.signal, "out")};
+      phrases = {with(pin.signal, tr("out"))};
       if (pin.high) phrases.push_back(to_text(*pin.high));
       break;
     case PinFunction::Input:
-      phrases = {with(pin.signal, "in")};
-      if (pin.withstands) phrases.push_back("stands " + to_text(pin.withstands->max));
+      phrases = {with(pin.signal, tr("in"))};
+      if (pin.withstands) phrases.push_back(format("stands {}", to_text(pin.withstands->max)));
       break;
     case PinFunction::Switched:
-      phrases = {with(pin.signal, "switched to ground")};
+      phrases = {with(pin.signal, tr("switched to ground"))};
       break;
     case PinFunction::Coil:
       phrases = {format("motor {}{}", pin.coil, pin.coil_end)};
       break;
     case PinFunction::Unused:
-      phrases = {"not connected"};
+      phrases = {tr("not connected")};
       break;
     case PinFunction::Unknown:
-      phrases = {"not known"};
+      phrases = {tr("not known")};
       break;
   }
-  if (pin.contest) phrases.emplace_back("disputed");
-  if (!pin.label.empty()) phrases.push_back("print: " + pin.label);
+  if (pin.contest) phrases.emplace_back(tr("disputed"));
+  if (!pin.label.empty()) phrases.push_back(format("print: {}", pin.label));
   return phrases;
 }
 
 std::vector<std::string> lead_phrases(const Lead& lead, const Harness& harness) {
-  if (!lead.to) return {"goes to: not known"};
+  if (!lead.to) return {tr("goes to: not known")};
   const Terminal& terminal = harness.terminal(*lead.to);
   std::string role;
   switch (terminal.function) {
     case TerminalFunction::Supply:
-      role = "supply";
+      role = tr("supply");
       break;
     case TerminalFunction::Ground:
-      role = "ground";
+      role = tr("ground");
       break;
     case TerminalFunction::Return:
-      role = "return (minus)";
+      role = tr("return (minus)");
       break;
     case TerminalFunction::Input:
-      role = with(terminal.signal, "in");
+      role = with(terminal.signal, tr("in"));
       break;
     case TerminalFunction::Output:
-      role = with(terminal.signal, "out");
+      role = with(terminal.signal, tr("out"));
       break;
     case TerminalFunction::Passive:
       role = passive_word(harness.devices[static_cast<std::size_t>(lead.to->device)], lead.to->terminal);
       break;
     case TerminalFunction::Spare:
-      role = "of no use here";
+      role = tr("of no use here");
       break;
     case TerminalFunction::Unknown:
-      role = "not known";
+      role = tr("not known");
       break;
   }
   std::vector<std::string> phrases{harness.terminal_name(*lead.to)};
@@ -123,7 +123,7 @@ std::vector<std::string> lead_phrases(const Lead& lead, const Harness& harness) 
 }
 
 std::string lead_name(const Lead& lead, const Harness& harness) {
-  return format("{} ({})", to_code(lead.colour), lead.to ? harness.terminal_name(*lead.to) : "not known");
+  return format("{} ({})", to_code(lead.colour), lead.to ? harness.terminal_name(*lead.to) : tr("not known"));
 }
 
 std::string step_words(const Step& step, const Plug& plug, const Harness& harness) {
@@ -148,7 +148,7 @@ std::string header_name(const Header& header) {
 }
 
 std::string plug_title(const Harness& harness, const Plug& plug) {
-  std::string text = "plug " + plug.id;
+  std::string text = format("plug {}", plug.id);
   if (!plug.label.empty() && plug.label != plug.id) text += format(" ({})", plug.label);
   std::vector<std::string> devices;
   for (const Lead& lead : plug.leads) {
@@ -160,8 +160,8 @@ std::string plug_title(const Harness& harness, const Plug& plug) {
 }
 
 std::string view_words(bool wire_side) {
-  return wire_side ? "seen from the wire side, wires towards you"
-                   : "seen into the mating face, wires away from you";
+  return wire_side ? tr("seen from the wire side, wires towards you")
+                   : tr("seen into the mating face, wires away from you");
 }
 
 }  // namespace plugward

@@ -22,14 +22,14 @@ std::vector<std::string> seatings_of(const MatingFacts& facts, Weight weight) {
 }  // namespace
 
 std::string mind_heading(const MatingFacts& facts) {
-  const std::string mind = "Mind how it goes on";
+  const std::string mind = tr("Mind how it goes on");
   switch (facts.advice.verdict) {
     case Verdict::Repin:
-      return mind + ", after the moves";
+      return mind + tr(", after the moves");
     case Verdict::Adapt:
-      return mind + (facts.advice.plan ? ", with the parts built in" : "; judged as it is now");
+      return mind + (facts.advice.plan ? tr(", with the parts built in") : tr("; judged as it is now"));
     case Verdict::Measure:
-      return mind + "; judged as it is now";
+      return mind + tr("; judged as it is now");
     case Verdict::Mate:
     case Verdict::Apart:
       break;
@@ -40,7 +40,7 @@ std::string mind_heading(const MatingFacts& facts) {
 std::vector<std::string> harmful_seatings(const MatingFacts& facts) {
   std::vector<std::string> lines;
   for (const std::string& seating : seatings_of(facts, Weight::Harm))
-    lines.push_back(format("{}: {}", seating, to_word(Weight::Harm)));
+    lines.push_back(format("{}: {}", seating, tr(to_word(Weight::Harm))));
   return lines;
 }
 
@@ -50,9 +50,9 @@ std::vector<std::string> other_wrong_seatings(const MatingFacts& facts, std::siz
   const auto add = [&](std::string_view says, const std::vector<std::string>& seatings) {
     if (!seatings.empty()) lines.push_back(format("{}: {}", says, join(seatings, "; ")));
   };
-  add("harm as well", harms);
-  add("does not work", seatings_of(facts, Weight::Fault));
-  add("not known", seatings_of(facts, Weight::Doubt));
+  add(tr("harm as well"), harms);
+  add(tr("does not work"), seatings_of(facts, Weight::Fault));
+  add(tr("not known"), seatings_of(facts, Weight::Doubt));
   return lines;
 }
 

@@ -229,11 +229,12 @@ TEST_CASE("pages: golden") {
       rewrite != nullptr && std::string_view(rewrite) == "1")
     write_file(path, now);
   CHECK(now == read_file(path));
-  CHECK(pages.front().description ==
-        "Verdict REPIN. 4 plugs: 3 MATE, 1 REPIN (2 contacts). 1: plug p4 on J4 FAN: MATE, as it is; "
-        "underside. "
-        "2: plug p1 on J1 FAN: MATE, as it is; looks like J2, J5. 3: plug p3 on J3 FAN: MATE, as it is. "
-        "4: plug p2 on J2 FAN: REPIN, move 2 contacts; looks like J1, J5.");
+  CHECK(
+      pages.front().description ==
+      "Verdict REPIN. 4 plugs: 3 MATE, 1 REPIN (2 contacts). 1: plug p1 on J1 FAN: MATE, as it is; looks "
+      "like "
+      "J2, J5. 2: plug p2 on J2 FAN: REPIN, move 2 contacts; looks like J1, J5. 3: plug p3 on J3 FAN: MATE, "
+      "as it is. 4: plug p4 on J4 FAN: MATE, as it is; underside.");
 }
 
 }  // namespace plugward

@@ -62,4 +62,36 @@ TEST_CASE("nothing is left out: no line is kept for a count") {
   CHECK(set_in(2.6, paragraphs) == "… 1 more\n");
 }
 
+TEST_CASE("two columns: the right one begins with a heading; one long list is broken within") {
+  const test::StubMeasure measure;
+  const auto columns = [&](const std::vector<Paragraph>& paragraphs, double lines) {
+    Group group;
+    const Box room{0, 0, 146, lines * style::line_height(9)};
+    const std::size_t set = add_paragraph_columns(group, paragraphs, room, "more", measure);
+    std::string left, right;
+    for (const auto& item : group.items) {
+      const Words* words = std::get_if<Words>(&item);
+      if (words == nullptr || words->text.empty()) continue;
+      (words->at.x < 73 ? left : right) += words->text + "\n";
+    }
+    return left + "|\n" + right + std::to_string(set);
+  };
+  const std::vector<Paragraph> two{{Mark::None, "", "Moves", true},
+                                   {Mark::None, "", "one", false},
+                                   {Mark::None, "", "two", false},
+                                   {Mark::None, "", "Take care", true},
+                                   {Mark::None, "", "power off", false}};
+  CHECK(columns(two, 20) == "Moves\none\ntwo\n|\nTake care\npower off\n5");
+  CHECK(height_in_columns(two, 146, measure) ==
+        doctest::Approx(height_of({two[0], two[1], two[2]}, 70, measure)));
+
+  std::vector<Paragraph> list{{Mark::None, "", "Moves", true}};
+  for (const char* text : {"one", "two", "three", "four", "five"})
+    list.push_back({Mark::None, "", text, false});
+  CHECK(columns(list, 20) == "Moves\none\ntwo\n|\nthree\nfour\nfive\n6");
+  // Room for three lines a column: the last of the right one counts what is left out.
+  CHECK(columns(list, 4) == "Moves\none\ntwo\n|\nthree\nfour\nfive\n6");
+  CHECK(columns(list, 2.8) == "Moves\none\n|\ntwo\n… 3 more\n3");
+}
+
 }  // namespace plugward

@@ -179,4 +179,29 @@ TEST_CASE("a step: cautions before the act, then what to see, parts, blanks and 
   CHECK_FALSE(text.pieces.back().with_next);
 }
 
+TEST_CASE("a run of steps with power on is announced once, and each of its steps still says so") {
+  FlowText text(100, stub);
+  const auto step = [](int number, const char* act, bool power) {
+    sheet::Step s;
+    s.number = number;
+    s.act = act;
+    s.power = power;
+    return s;
+  };
+  add_steps(text, {{step(1, "look", false), step(2, "measure", true), step(3, "measure again", true),
+                    step(4, "unplug", false), step(5, "measure last", true)}});
+  std::vector<std::string> words;
+  for (const FlowPiece& piece : text.pieces) {
+    for (const Group& group : piece.groups) {
+      for (const auto& item : group.items) {
+        if (const Words* w = std::get_if<Words>(&item); w != nullptr && w->text.size() > 1)
+          words.push_back(w->text);
+      }
+    }
+  }
+  CHECK(format("{}", join(words, "\n")) ==
+        "look\nPower is ON during steps 2 to 3.\nmeasure\nPower ON: measure again\nunplug\n"
+        "Power is ON during this step.\nmeasure last");
+}
+
 }  // namespace plugward

@@ -67,7 +67,7 @@ TEST_CASE("outline: sections, and pictures below them; a step and a cell lead to
   const SheetPages pages = sheet_pages(test::every_block(2), pictures, {}, *measure);
   CHECK(outline_words(pages) ==
         "Order of work p1\nPictures p2\n-The board from above p2\n-Plug 1 now and then p3\n"
-        "-Plug 2 now and then p4\nTrue size p5\n-Housings and headers at 1:1 p5\n");
+        "-Plug 2 now and then p3\nTrue size p4\n-Housings and headers at 1:1 p4\n");
   REQUIRE(pages.links.size() == 2);
   for (const PageLink& link : pages.links) {
     CHECK(link.page == 0);
@@ -75,6 +75,33 @@ TEST_CASE("outline: sections, and pictures below them; a step and a cell lead to
     CHECK(link.to.page == 2);
   }
   CHECK(has_text(pages.pages[0], "→ page 3"));
+}
+
+TEST_CASE(
+    "on both boards of a swap a plug bears its number in the loom; a new housing is a part to be had first") {
+  const auto machine = test::Machine::shipped("wren-a4", "heron-m7");
+  const Fitting today = machine->fitting();
+  const auto plan = plan_swap(today, *machine->to, {});
+  const auto measure = make_text_measure();
+  const SheetPictures pictures(*plan);
+  const auto tag_and_verdict = [&](sheet::PictureKind kind, int plug) {
+    const Scene scene = pictures.scene({"board", kind, -1, "", ""}, {190, 250}, View::WireSide, *measure);
+    std::string words;
+    for (const Group& group : scene.groups) {
+      if (group.name != format("tag {}", plug + 1) && group.name != format("verdict of plug {}", plug + 1))
+        continue;
+      for (const auto& item : group.items) {
+        if (const Words* w = std::get_if<Words>(&item)) words += w->text + " ";
+      }
+    }
+    return words;
+  };
+  const int filament = machine->plug("filament/filament"), motor = machine->plug("motor-x/motor");
+  CHECK(filament == 17);
+  CHECK(tag_and_verdict(sheet::PictureKind::Board, filament) == "18 J8 ADAPT ");
+  CHECK(tag_and_verdict(sheet::PictureKind::OldBoard, filament) == "18 J20 ");
+  CHECK(tag_and_verdict(sheet::PictureKind::Board, motor) == "1 J2 REPIN ");
+  CHECK(tag_and_verdict(sheet::PictureKind::OldBoard, motor) == "1 J2 ");
 }
 
 TEST_CASE("without a date there is a line to write it on") {

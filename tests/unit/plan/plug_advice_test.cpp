@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "draw/plug_advice.h"
+#include "plan/plug_advice.h"
 
 #include <doctest/doctest.h>
 

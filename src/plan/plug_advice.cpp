@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Tested in plug_advice_test.cpp.
-#include "draw/plug_advice.h"
+#include "plan/plug_advice.h"
 
 #include <algorithm>
 #include <numeric>
@@ -247,8 +247,9 @@ AdviceByPlug advice_by_plug(const Fitting& fitting, const Advice& whole) {
     if (all.size() > 1 && settled(one.advice) && settled(whole)) {
       one.advice.summary =
           one.advice.verdict == Verdict::Repin
-              ? format("'{}' on '{}': move {} contact{} first", plug_of(fitting, placement.plug).id,
-                       header_of(fitting, placement.header).id, one.moves, one.moves == 1 ? "" : "s")
+              ? count_of(one.moves, "'{}' on '{}': move {} contact first",
+                         "'{}' on '{}': move {} contacts first", plug_of(fitting, placement.plug).id,
+                         header_of(fitting, placement.header).id, one.moves)
               : format("'{}' on '{}': plug it in as it is", plug_of(fitting, placement.plug).id,
                        header_of(fitting, placement.header).id);
     }
