@@ -114,7 +114,7 @@ std::string node_name(const Circuit& c, Node node) {
   if (locus.terminal >= 0) return c.fitting->harness->terminal_name({locus.device, locus.terminal});
   if (locus.pin >= 0) return format("{}.{}", c.fitting->board->headers[at(locus.header)].id, locus.pin);
   if (locus.rail >= 0) return c.rail(locus.rail).id;
-  return "ground";
+  return tr("ground");
 }
 
 }  // namespace plugward::circuit

@@ -38,7 +38,8 @@ Largest contact_current(const Solved& s, int contact, const Filter& filter) {
   Largest current = largest(s, current_of(c, b), filter);
   const TouchedPin& pin = c.pins[at(b.pin)];
   const Coil* coil = coil_at(c, b.terminal);
-  if (pin.pin->function != PinFunction::Coil || coil == nullptr || !(current.most.value > 0.0))
+  constexpr double no_amps = 1e-6;  // what leaks alone bring about: the winding is open
+  if (pin.pin->function != PinFunction::Coil || coil == nullptr || !(current.most.value > no_amps))
     return current;
   const double limit = pin.pin->limit.value_or(c.defaults.coil_limit).value;
   const double set = coil->amps ? std::min(coil->amps->value, limit) : limit;

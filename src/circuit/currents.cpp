@@ -158,12 +158,23 @@ void judge_rail(const Solved& s, Excesses& found, int rail) {
 
 /// Through a supply pin. What flows into a rail through a pull or a clamp is judged as that pin's voltage and
 /// clamp current.
-void judge_back_feed(const Solved& s, Excesses& found, int contact) {
+/// `all_pins`: through all pins of its rail together.
+void judge_back_feed(const Solved& s, Excesses& found, int contact, bool all_pins) {
   const Circuit& c = s.circuit;
   const ContactBranch& b = c.contacts[at(contact)];
   const TouchedPin& pin = c.pins[at(b.pin)];
   if (pin.pin->function != PinFunction::Supply || pin.rail < 0) return;
   Probe into = current_of(c, b);
+  if (all_pins) {
+    for (std::size_t i = 0; i < c.contacts.size(); ++i) {
+      const ContactBranch& other = c.contacts[i];
+      const TouchedPin& o = c.pins[at(other.pin)];
+      if (other.resistor < 0 || o.pin->function != PinFunction::Supply || o.rail != pin.rail) continue;
+      if (static_cast<int>(i) == contact) continue;
+      const Probe more = current_of(c, other);
+      into.insert(into.end(), more.begin(), more.end());
+    }
+  }
   for (Term& t : into) t.weight = -t.weight;
   Locus place = contact_locus(b);
   place.rail = pin.rail;
@@ -244,7 +255,15 @@ void judge_currents(const Solved& s, Excesses& found) {
   for (std::size_t i = 0; i < c.contacts.size(); ++i) {
     if (c.contacts[i].resistor < 0) continue;
     judge_contact(check, static_cast<int>(i));
-    judge_back_feed(s, found, static_cast<int>(i));
+    judge_back_feed(s, found, static_cast<int>(i), false);
+  }
+  // What is too little through any pin alone may be too much for the rail.
+  for (std::size_t i = 0; i < c.contacts.size(); ++i) {
+    const int rail = c.contacts[i].resistor < 0 ? -1 : c.pins[at(c.contacts[i].pin)].rail;
+    const bool named = std::any_of(found.list.begin(), found.list.end(), [&](const Excess& e) {
+      return e.kind == ExcessKind::BackFeed && e.at.rail == rail;
+    });
+    if (rail >= 0 && !named) judge_back_feed(s, found, static_cast<int>(i), true);
   }
   for (std::size_t i = 0; i < c.pins.size(); ++i) judge_pin(check, static_cast<int>(i));
   for (std::size_t r = 0; r < c.rails.size(); ++r) judge_rail(s, found, static_cast<int>(r));

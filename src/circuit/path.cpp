@@ -18,6 +18,7 @@ std::size_t at(int index) {
 constexpr double equal_volts = 0.01;   // a source this much below the victim still counts as its cause
 constexpr double some_current = 1e-9;  // amperes; less is no current
 constexpr double at_the_kink = 1e-7;  // volts; a diode this near its drop may be held there by nothing at all
+constexpr double no_load = 1e-7;      // amperes through a diode; less is what leaks alone bring about
 
 /// A branch that conducts in the state looked at; nodes are local.
 struct Edge {
@@ -50,7 +51,7 @@ struct Conducting {
     }
     for (const auto& d : n.diodes) {
       const double beyond = volts[at(d.anode)] - volts[at(d.cathode)] - d.drop;
-      if (d.ohms != open_circuit && beyond > least)
+      if (d.ohms != open_circuit && beyond > least && (least <= 0.0 || beyond > no_load * d.ohms))
         edges.push_back({d.anode, d.cathode, d.ohms, beyond / d.ohms, -1});
     }
     for (const auto& c : n.currents) {
@@ -223,8 +224,31 @@ bool driven(const Solved& s, Where where, Node node) {
   return false;
 }
 
-bool decided(const Solved& s, Where where, const Probe& probe) {
+namespace {
+
+/// Is the node held on this side? A diode without a current holds its cathode up and its anode down, no more.
+bool held(const Conducting& net, int node, Side side) {
+  std::vector<bool> reached = net.fixed;
+  for (bool more = true; more;) {
+    more = false;
+    for (const Edge& edge : net.edges) {
+      const bool loaded = edge.resistor >= 0 || edge.amps > no_load;
+      const bool onward = reached[at(edge.a)] && (loaded || side == Side::Highest);
+      const bool back = reached[at(edge.b)] && (loaded || side == Side::Lowest);
+      if ((!onward || reached[at(edge.b)]) && (!back || reached[at(edge.a)])) continue;
+      reached[at(edge.a)] = reached[at(edge.b)] = more = true;
+    }
+  }
+  return reached[at(node)];
+}
+
+}  // namespace
+
+bool decided(const Solved& s, Where where, const Probe& probe, Side side) {
   const Island& island = s.islands[at(where.island)];
+  if (probe.size() == 1 && s.island_of[at(probe.front().node)] == where.island) {
+    return held(Conducting(s, island, where.state, -at_the_kink), island.local[at(probe.front().node)], side);
+  }
   const Conducting net(s, island, where.state, probe.size() > 1 ? at_the_kink : -at_the_kink);
   // Groups of nodes that conduct to one another; all fixed nodes are in the group of ground, node 0.
   std::vector<int> group(net.volts.size());
@@ -236,9 +260,9 @@ bool decided(const Solved& s, Where where, const Probe& probe) {
   }
   const auto here = [&](const Term& t) { return s.island_of[at(t.node)] == where.island; };
   const auto group_of = [&](const Term& t) { return here(t) ? group[at(island.local[at(t.node)])] : 0; };
-  const auto held = [&](const Term& t) { return group_of(t) == 0; };
+  const auto at_ground = [&](const Term& t) { return group_of(t) == 0; };
   const auto together = [&](const Term& t) { return here(t) && group_of(t) == group_of(probe.front()); };
-  return std::all_of(probe.begin(), probe.end(), held) ||
+  return std::all_of(probe.begin(), probe.end(), at_ground) ||
          (probe.size() > 1 && std::all_of(probe.begin(), probe.end(), together));
 }
 

@@ -26,8 +26,8 @@ bool driven(const Solved&, Where, Node node);
 
 /// Does a probe mean anything in this state? Its nodes in the island must reach a fixed node by conducting
 /// ways, or, when it is a difference within the island, each other: what nothing holds can have any voltage.
-/// An output that is loaded by nothing holds the node of a single term, but no difference: its own drop says
-/// nothing about the device.
-bool decided(const Solved&, Where, const Probe&);
+/// An output that is loaded by nothing holds the node of a single term on the `side` that it drives to, but
+/// no difference: its own drop says nothing about the device.
+bool decided(const Solved&, Where, const Probe&, Side);
 
 }  // namespace plugward::circuit

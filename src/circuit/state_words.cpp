@@ -36,7 +36,7 @@ std::string knob_words(const Solved& s, const Knob& knob, const Choice& choice) 
     if (const auto* driver = std::get_if<Driver>(&part)) {
       name = format("output '{}'", harness.terminal_name({knob.at.device, driver->terminal}));
     } else {
-      name = std::string(part_word(part));
+      name = std::string(tr(part_word(part)));
       if (const auto* sw = std::get_if<Switch>(&part); sw != nullptr && switches(device) > 1) {
         name += format(" {}-{}", device.terminals[at(sw->a)].id, device.terminals[at(sw->b)].id);
       }
@@ -45,17 +45,17 @@ std::string knob_words(const Solved& s, const Knob& knob, const Choice& choice) 
   }
   switch (choice.position) {
     case Position::Off:
-      return name + " off";
+      return format("{} off", name);
     case Position::Low:
-      return name + " low";
+      return format("{} low", name);
     case Position::High:
-      return name + " high";
+      return format("{} high", name);
     case Position::On:
-      return name + " on";
+      return format("{} on", name);
     case Position::Open:
-      return name + " open";
+      return format("{} open", name);
     case Position::Closed:
-      return name + " closed";
+      return format("{} closed", name);
     case Position::Level:
       return format("{} at {}", name, to_text(Volts(choice.figure)));
   }
@@ -93,7 +93,7 @@ std::string words_of(const Solved& s, const Probe& probe, const Extreme& extreme
       !extreme_found.where.empty() && !s.islands[at(extreme_found.where.front().island)]
                                            .states[at(extreme_found.where.front().state)]
                                            .powered;
-  if (without_power) words = "board without power";
+  if (without_power) words = tr("board without power");
 
   std::uint64_t mask = 0;
   for (const Where& w : extreme_found.where) {
@@ -159,7 +159,7 @@ std::string words_of(const Solved& s, const std::vector<Where>& where) {
   std::string words;
   for (const Where& w : where) {
     const Island& island = s.islands[at(w.island)];
-    if (!island.states[at(w.state)].powered && words.empty()) words = "board without power";
+    if (!island.states[at(w.state)].powered && words.empty()) words = tr("board without power");
     for (std::size_t k = 0; k < island.knobs.size(); ++k) {
       const Knob& knob = s.circuit.knobs[at(island.knobs[k])];
       const Choice& chosen = knob.choices[at(island.choice(w.state, static_cast<int>(k)))];

@@ -92,6 +92,10 @@ void judge_load(const Solved& s, Excesses& found, const PartBranch& branch, cons
 
 namespace {
 
+bool at_rest(int, const Island& island, int state) {
+  return island.states[at(state)].rest && island.states[at(state)].powered;
+}
+
 /// A heater has no polarity: the probe whose extreme is the largest voltage either way.
 struct HeaterVolts {
   Probe probe;
@@ -107,7 +111,7 @@ HeaterVolts largest(const Solved& s, Node a, Node b, const Filter& filter) {
 
 void judge_heater(const Solved& s, Excesses& found, const PartBranch& branch, const Heater& heater) {
   const Circuit& c = s.circuit;
-  if (branch.resistor < 0) return;
+  if (branch.resistor < 0 || !(heater.volts.value > 0.0) || !(heater.watts.value > 0.0)) return;
   const bool a_touched = touched(c, branch.device, heater.a), b_touched = touched(c, branch.device, heater.b);
   if (!a_touched && !b_touched) return;
   const double ohms = heater.volts.value * heater.volts.value / heater.watts.value;
@@ -136,9 +140,6 @@ void judge_heater(const Solved& s, Excesses& found, const PartBranch& branch, co
   if (a_touched && b_touched && watts(any.most.value) < weak) {
     report(ExcessKind::HeaterTooWeak, any, weak, [&](double v) { return watts(v) < weak; }, {});
   }
-  const Filter at_rest = [](int, const Island& island, int state) {
-    return island.states[at(state)].rest && island.states[at(state)].powered;
-  };
   const HeaterVolts rest = largest(s, a, b, at_rest);
   const double off = c.defaults.heater_off * rated;
   if (rest.most.found && watts(rest.most.value) > off) {
@@ -147,12 +148,13 @@ void judge_heater(const Solved& s, Excesses& found, const PartBranch& branch, co
   }
 }
 
-/// A heater's lead on a switched output whose state at reset is not stated.
-void judge_reset(const Solved& s, Excesses& found, const PartBranch& branch, const Heater& heater) {
+/// A lead of a heater, or of a relay before one, on a switched output whose state at reset is not stated.
+void judge_reset(const Solved& s, Excesses& found, const PartBranch& branch, TerminalIndex a,
+                 TerminalIndex b) {
   const Circuit& c = s.circuit;
   for (const ContactBranch& contact : c.contacts) {
     if (contact.resistor < 0 || contact.terminal.device != branch.device) continue;
-    if (contact.terminal.terminal != heater.a && contact.terminal.terminal != heater.b) continue;
+    if (contact.terminal.terminal != a && contact.terminal.terminal != b) continue;
     const TouchedPin& pin = c.pins[at(contact.pin)];
     if (pin.pin->function != PinFunction::Switched || pin.pin->on_at_reset) continue;
     Excess e;
@@ -163,15 +165,39 @@ void judge_reset(const Solved& s, Excesses& found, const PartBranch& branch, con
   }
 }
 
+/// A relay before a heater that is fed while nothing is switched on. On ground and on a switched output the
+/// match of functions speaks of it.
+void judge_relay(const Solved& s, Excesses& found, const PartBranch& branch, const Load& load) {
+  const Circuit& c = s.circuit;
+  for (const ContactBranch& contact : c.contacts) {
+    if (contact.resistor < 0 || contact.terminal != TerminalRef{branch.device, load.minus}) continue;
+    const PinFunction function = c.pins[at(contact.pin)].pin->function;
+    if (function == PinFunction::Ground || function == PinFunction::Switched) return;
+  }
+  const Node plus = c.terminal(branch.device, load.plus), minus = c.terminal(branch.device, load.minus);
+  const Extreme rest = extreme(s, {{plus, 1.0}, {minus, -1.0}}, Side::Highest, at_rest);
+  if (!rest.found || rest.value < load.needs.min.value) return;
+  Excess e = excess_at(s, ExcessKind::AlwaysOn, branch, rest, plus, Side::Highest);
+  e.value = rest.value;
+  e.limit = load.needs.min.value;
+  found.add(e);
+}
+
 }  // namespace
 
 void judge_supplies(const Solved& s, Excesses& found) {
   for (const PartBranch& branch : s.circuit.parts) {
     const Part& part = part_of(s.circuit, branch);
-    if (const auto* load = std::get_if<Load>(&part)) judge_load(s, found, branch, *load);
+    if (const auto* load = std::get_if<Load>(&part)) {
+      judge_load(s, found, branch, *load);
+      if (s.circuit.device(branch.device).use == "heater") {
+        judge_reset(s, found, branch, load->plus, load->minus);
+        judge_relay(s, found, branch, *load);
+      }
+    }
     if (const auto* heater = std::get_if<Heater>(&part)) {
       judge_heater(s, found, branch, *heater);
-      judge_reset(s, found, branch, *heater);
+      judge_reset(s, found, branch, heater->a, heater->b);
     }
   }
 }

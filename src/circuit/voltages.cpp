@@ -38,18 +38,25 @@ struct VoltageCheck {
     const Extreme any = extreme(s, probe, side, filter);
     if (!any.found || !bad(any.value)) return;
     const Filter held = [&](int island, const Island& i, int state) {
-      return (!filter || filter(island, i, state)) && decided(s, {island, state}, probe);
+      return (!filter || filter(island, i, state)) && decided(s, {island, state}, probe, side);
     };
     const Extreme worst = extreme(s, probe, side, held);
     if (!worst.found || !bad(worst.value)) return;
-    const Extreme best = extreme(s, probe, side == Side::Highest ? Side::Lowest : Side::Highest, held);
+    // A state that holds the node on the other side alone brings no harm, and tells that the harm comes and
+    // goes.
+    const Side other = side == Side::Highest ? Side::Lowest : Side::Highest;
+    const Filter told = [&](int island, const Island& i, int state) {
+      return held(island, i, state) ||
+             ((!filter || filter(island, i, state)) && decided(s, {island, state}, probe, other));
+    };
+    const Extreme best = extreme(s, probe, other, told);
     Excess e;
     e.kind = kind;
     e.value = value_in(s, value, worst.where);
     e.limit = value_in(s, limit_probe, worst.where) + limit;
     e.always = bad(best.value);
     e.at = at;
-    e.state = words_of(s, probe, worst, bad, held);
+    e.state = words_of(s, probe, worst, bad, told);
     for (const Where& w : worst.where) {
       if (w.island != s.island_of[static_cast<std::size_t>(victim)]) continue;
       const Path path = path_to(s, w, victim, side);

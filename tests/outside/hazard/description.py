@@ -83,6 +83,7 @@ class Header:
     positions: int
     rows: int
     pins: dict  # number -> Pin
+    numbering: str = "zigzag"  # of two rows
 
 
 @dataclasses.dataclass
@@ -103,7 +104,10 @@ def settled(statements, kinds, default):
 
 
 def read_board(path):
-    root = ET.parse(path).getroot()
+    return board_of(ET.parse(path).getroot(), path)
+
+
+def board_of(root, path=""):
     kinds = {e.get("id"): e.get("kind") for e in root.findall("evidence")}
     rails = {r.get("id"): (span(r.get("volts"), "V"), quantity(r.get("limit"), "A")) for r in root.findall("rail")}
     jumpers = {j.get("id"): j.get("rails").split() for j in root.findall("jumper")}
@@ -116,7 +120,8 @@ def read_board(path):
         for n in range(1, int(h.get("positions")) + 1):
             attributes = settled(stated.get(n, [{"function": "unknown"}]), kinds, h.get("evidence", root.get("evidence")))
             pins[n] = Pin(f"{h.get('id')}.{n}", attributes["function"], attributes)
-        headers[h.get("id")] = Header(h.get("id"), h.get("family"), len(pins), int(h.get("rows", "1")), pins)
+        headers[h.get("id")] = Header(h.get("id"), h.get("family"), len(pins), int(h.get("rows", "1")), pins,
+                                      h.get("numbering", "zigzag"))
     return Board(root.get("id"), path, rails, jumpers, headers)
 
 
@@ -147,6 +152,7 @@ class Plug:
     positions: int
     rows: int
     leads: dict  # cavity -> Lead
+    numbering: str = "zigzag"
 
 
 @dataclasses.dataclass
@@ -178,23 +184,37 @@ def expanded(element):
     if kind == "motor":
         coils = [("coil", picked(a, "ohms", "amps", a=f"A{n}", b=f"B{n}")) for n in (1, 2)]
         return {t: {"function": "passive"} for t in ("A1", "B1", "A2", "B2")}, coils
-    if kind == "fan" and a.get("control", "no") == "no":
+    if kind == "fan":
         terminals, parts = {"V": {"function": "supply"}, "G": {"function": "return"}}, [load]
         if a.get("sense", "no") == "yes":
             terminals["S"] = {"function": "output"}
             parts.append(("driver", {"terminal": "S", "plus": "V", "minus": "G", "kind": "sinking"}))
+        if a.get("control", "no") == "yes":  # at most 5.25 V, at most 5 mA
+            terminals["C"] = {"function": "input"}
+            parts.append(("receiver", {"terminal": "C", "plus": "V", "minus": "G", "open-circuit": "5.25 V", "pull": "1050 ohm"}))
         return terminals, parts
-    if kind == "led-string" and a.get("out", "no") == "no":
+    if kind == "led-string" and "brightness" not in a:
         draws = int(a["count"]) * quantity(a.get("each", "60 mA"), "A")
+        data = {"D": {"function": "input"}} | ({"Q": {"function": "spare"}} if a.get("out") == "yes" else {})
         load[1].update(needs=a.get("needs", "3.5..5.3 V"), draws=f"{draws} A")
         shares = {"low-below-share": "0.3", "high-above-share": "0.7", "above-supply": "0.5 V"}
-        return supply | {"D": {"function": "input"}}, [load, ("receiver", {"terminal": "D", "plus": "V", "minus": "G"} | shares)]
+        return supply | data, [load, ("receiver", {"terminal": "D", "plus": "V", "minus": "G"} | shares)]
     if kind == "proximity":
         driver = picked(a, "kind", "drop", "leak", "pull", "limit", "rests", terminal="Q", plus="V", minus="G")
         return supply | {"Q": {"function": "output"}}, [load, ("driver", driver)]
     if kind == "optical-switch":
         driver = picked(a, "rests", terminal="S", plus="V", minus="G", kind="push-pull")
         return supply | {"S": {"function": "output"}}, [load, ("driver", driver)]
+    if kind == "rgb-strip":
+        strip = picked(a, "draws", needs=a["volts"], reversed="blocked")
+        terminals = {"V": {"function": "supply"}} | {t: {"function": "return"} for t in "RGB"}
+        return terminals, [("load", strip | {"plus": "V", "minus": t}) for t in "RGB"]
+    if kind == "servo-probe":
+        terminals = supply | {"P": {"function": "input", "withstands": a.get("withstands", "-0.3..5.5 V")},
+                              "T": {"function": "output"}, "H": {"function": "ground"}}
+        receiver = ("receiver", {"terminal": "P", "plus": "V", "minus": "G"})
+        return terminals, [load, receiver, ("switch", {"a": "T", "b": "H", "rests": a.get("rests", "open")}),
+                           ("join", {"a": "G", "b": "H"})]
     raise NotImplementedError(f"the device '{kind}' with {a}")
 
 
@@ -207,7 +227,10 @@ def harness_paths(folder):
 
 
 def read_harness(path):
-    root = ET.parse(path).getroot()
+    return harness_of(ET.parse(path).getroot(), path)
+
+
+def harness_of(root, path=""):
     devices, plugs = {}, {}
     for e in root:
         if e.tag == "device":
@@ -222,7 +245,8 @@ def read_harness(path):
                 device, dot, terminal = (l.get("to") or "").rpartition(".")
                 leads[int(l.get("cavity"))] = Lead(l.get("colour"), gauge(l.get("gauge")), quantity(l.get("length"), "mm"),
                                                    device if dot else None, terminal or None)
-            plugs[e.get("id")] = Plug(e.get("id"), e.get("family"), int(e.get("positions")), int(e.get("rows", "1")), leads)
+            plugs[e.get("id")] = Plug(e.get("id"), e.get("family"), int(e.get("positions")), int(e.get("rows", "1")), leads,
+                                     e.get("numbering", "zigzag"))
         elif e.tag != "evidence":
             raise NotImplementedError(f"the element '{e.tag}'")
     for plug in plugs.values():

@@ -1,7 +1,7 @@
 # SPDX-License-Identifier: MIT
 """A second judge of hazards that shares no code with the program: Python and ngspice against 'plugward check'.
 
-usage: hazard_test.py PROGRAM SOURCE_DIR [--any-family] [--varied N] [--all | --sample N] [--seed S] [--only TEXT] [--keep FOLDER]
+usage: hazard_test.py PROGRAM SOURCE_DIR [--any-family] [--varied N] [--all | --sample N] [--seed S] [--only TEXT] [--keep FOLDER] [--whole]
 
 Every shipped harness, on every header of the shipped boards that its plug goes on with equal positions, at every position
 of the jumper that feeds the header, as shipped, with every two cavities exchanged, and turned. The kite probe also with
@@ -10,9 +10,12 @@ the program judges a copy of the harness in which the leads sit so. Both must fi
 Nothing may be missed, nothing invented. In a state with a short circuit no other overcurrent need be named.
 
 --any-family also takes the headers of other families, as if the leads had been crimped into another housing; --varied
-adds the cases of N seeded variations of all the files (vary.py). The shipped files made 1234 cases on 2026-11-25 with --any-family
-(38 s on two busy cores); the cases of a variation are as many. Beyond 1500 cases, or --sample, the varied ones are sampled by
+adds the cases of N seeded variations of all the files (vary.py). The shipped files made 1234 cases on 2026-11-25 with
+--any-family; the cases of a variation are as many (11106 with 8 of them: two to eight minutes on two shared cores). Beyond 1500 cases, or --sample, the varied ones are sampled by
 the seed unless --all is given.
+
+--whole takes all products of all states; without it, parts of the circuit that share nothing but ground and rails are
+solved apart.
 
 To repeat a disagreement: the same call with --only and the line that it is printed with; --keep leaves the files in
 FOLDER, and the call of the program is printed.
@@ -98,6 +101,13 @@ def all_cases(source, families, any_family):
                     yield Case(board, harness, placements, dict(zip(placements, chosen)), jumpers)
 
 
+def solve_all(circuits, folder):
+    """Gives every state of every piece its solution; circuits: lists of (Piece, its States)."""
+    states = [state for pieces in circuits for _, of_piece in pieces for state in of_piece]
+    for state, solved in zip(states, spice.solve([s.elements for s in states], folder)):
+        state.solved = solved
+
+
 @dataclasses.dataclass
 class Outcome:
     case: Case
@@ -109,20 +119,18 @@ class Outcome:
     refused: bool = False
 
 
-def judge_cases(numbered, binary, families, keep):
+def judge_cases(numbered, binary, families, keep, whole):
     """Outcomes of some cases, their states solved in few runs of ngspice."""
     with tempfile.TemporaryDirectory() as folder:
-        circuits, networks = [], []
+        circuits = []
         for _, case in numbered:
             leads = {p: {new: case.harness.plugs[p].leads[old] for new, old in held.items()} for p, held in case.arrangement.items()}
             circuit = network.build(case.board, case.harness, case.placements, leads, case.jumpers)
-            states = list(circuit.states())
-            circuits.append((circuit, states))
-            networks += [state.elements for state in states]
-        solved = iter(spice.solve(networks, folder))
+            circuits.append((circuit, [(piece, list(piece.states())) for piece in circuit.pieces(whole)]))
+        solve_all([pieces for _, pieces in circuits], folder)
         outcomes = []
-        for (number, case), (circuit, states) in zip(numbered, circuits):
-            ours = limits.judge(circuit, [(state, next(solved)) for state in states], case.board, families)
+        for (number, case), (circuit, pieces) in zip(numbered, circuits):
+            ours = limits.judge(circuit, pieces, case.board, families)
             path = os.path.join(keep or folder, f"case-{number}.xml")
             program.write_variant(case.harness, case.arrangement, path)
             args = program.command(binary, case.board, path, case.placements, case.jumpers)
@@ -130,7 +138,7 @@ def judge_cases(numbered, binary, families, keep):
             if theirs is None:
                 outcomes.append(Outcome(case, {}, {}, [], [], "", refused=True))
                 continue
-            missed = [key for key, harm in ours.items() if not harm.covered and key not in theirs]
+            missed = ours.missed(theirs)
             invented = [key for key in theirs if key not in ours]
             outcomes.append(Outcome(case, ours, theirs, missed, invented, " ".join(args)))
         return outcomes
@@ -175,6 +183,7 @@ def main():
     parser.add_argument("--sample", type=int, default=SAMPLE)
     parser.add_argument("--seed", type=int, default=20261125)
     parser.add_argument("--only", default="")
+    parser.add_argument("--whole", action="store_true")
     options = parser.parse_args()
     families = description.read_families(f"{options.source}/src/catalogue/families.xml")
     with tempfile.TemporaryDirectory() as folder:
@@ -197,7 +206,7 @@ def judge_sources(sources, families, options):
     numbered = list(enumerate(cases))
     batches = [numbered[i:i + CASES_PER_RUN] for i in range(0, len(numbered), CASES_PER_RUN)]
     with concurrent.futures.ProcessPoolExecutor(max_workers=2) as pool:
-        runs = pool.map(judge_cases, batches, *map(itertools.repeat, (options.program, families, options.keep)))
+        runs = pool.map(judge_cases, batches, *map(itertools.repeat, (options.program, families, options.keep, options.whole)))
         outcomes = [outcome for run in runs for outcome in run]
     if not outcomes:
         sys.exit("no case")

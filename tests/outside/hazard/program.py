@@ -12,7 +12,7 @@ KINDS = {
     "overvoltage": "overvoltage", "supply-too-high": "supply-too-high", "reversed-supply": "reversed-supply",
     "heater-power": "heater-power", "always-on": "always-on", "clamp-current": "clamp-current", "back-feed": "back-feed",
     "short-circuit": "over-current", "pin-overcurrent": "over-current", "contact-overcurrent": "over-current",
-    "wire-overcurrent": "over-current", "rail-overload": "over-current",
+    "wire-overcurrent": "over-current", "rail-overload": "over-current", "resistor-power": "resistor-power",
 }
 
 # Where in a message the place is named.
@@ -20,7 +20,7 @@ PLACE = (
     r"(?:on|at|through the contact of|through|into the protection diode of|backwards into|drawn from) "
     r"(?P<name>'[^']+'|rail '[^']+'|J\w+\.\d+|the \w+ of '[^']+')"
 )
-SUBJECT = r"^(?P<name>the \w+ of '[^']+') (?:gets|heats)"
+SUBJECT = r"^(?P<name>the \w+ of '[^']+') (?:gets|heats|turns)"
 
 
 def place_of(message, devices):

@@ -159,11 +159,41 @@ RandomWorld renamed(const RandomWorld& world) {
     if (node.name == "device") hand_made.insert(node.get("id"));
   }
   rename(other.board, {});
+  int net = 0;
+  for_each_node(other.board, [&](XmlNode& node) {
+    if (node.name == "pin") node.set("net", format("N{}", ++net));
+  });
   rename(other.harness, hand_made);
   other.at.clear();
   other.jumpers.clear();
   for (const auto& [plug, header] : world.at) other.at[other_name(plug)] = other_name(header);
   for (const auto& [jumper, rail] : world.jumpers) other.jumpers[other_name(jumper)] = other_name(rail);
+  return other;
+}
+
+RandomWorld renumbered(const RandomWorld& world) {
+  RandomWorld other = world;
+  const auto find = [](XmlNode& root, const char* name, const std::string& id) -> XmlNode& {
+    return *std::find_if(root.children.begin(), root.children.end(),
+                         [&](const XmlNode& node) { return node.name == name && node.get("id") == id; });
+  };
+  for (const auto& [plug_id, header_id] : world.at) {
+    XmlNode& plug = find(other.harness, "plug", plug_id);
+    XmlNode& header = find(other.board, "header", header_id);
+    const bool alike = plug.get("positions") == header.get("positions") &&
+                       plug.get("rows") == header.get("rows") &&
+                       plug.get("numbering") == header.get("numbering");
+    if (!alike && (plug.has("rows") || header.has("rows"))) continue;  // cavity n is not on pin n
+    const int met = std::min(std::stoi(plug.get("positions")), std::stoi(header.get("positions")));
+    const auto count_again = [&](XmlNode& root, const char* key) {
+      for (XmlNode& child : root.children) {
+        const int n = child.has(key) ? std::stoi(child.get(key)) : 0;
+        if (n >= 1 && n <= met) child.set(key, std::to_string(met + 1 - n));
+      }
+    };
+    count_again(plug, "cavity");
+    count_again(header, "n");
+  }
   return other;
 }
 

@@ -298,6 +298,7 @@ std::string check_changed_files(const RandomWorld& world, const Advice& advice) 
   };
   if (auto broken = compare("renamed", renamed(world)); !broken.empty()) return broken;
   if (auto broken = compare("reordered", reordered(world)); !broken.empty()) return broken;
+  if (auto broken = compare("renumbered", renumbered(world)); !broken.empty()) return broken;
   if (auto broken = compare("bystanders", with_bystanders(world)); !broken.empty()) return broken;
   if (advice.verdict == Verdict::Mate) return "";
   for (std::uint64_t which = 1; which <= 2; ++which) {

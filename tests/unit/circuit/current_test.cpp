@@ -150,6 +150,16 @@ TEST_CASE("pins") {
   }
 }
 
+TEST_CASE("an open winding carries nothing, whatever its driver is set to") {
+  Wiring w;
+  w.rail("24V", 22.8, 25.2);
+  const int pin = w.pin(PinFunction::Coil, "24V");
+  const auto a = w.terminal("A"), b = w.terminal("B");
+  w.part(Coil{a, b, Ohms(1.4), {}, {}});
+  w.wire(pin, a, "BK").gauge = awg(30);  // 0.86 A; the driver's limit is 2 A
+  CHECK(w.judge() == Lines{});
+}
+
 TEST_CASE("a rail carries the sum of what hangs on it") {
   Wiring w;
   w.rail("5V", 5, 5).limit = Amps(1.0);
@@ -273,4 +283,22 @@ TEST_CASE("more states than are looked at") {
     w.wire(out, g, "WH");
   }
   CHECK(w.judge() == Lines{"too-many-states 256 limit 100 at J1.2 from nothing |  | "});
+}
+
+TEST_CASE("two pins of a rail feed it backwards by little each") {
+  Wiring w;
+  w.rail("12V", 12, 12);
+  w.rail("5V", 5, 5);
+  const int supply = w.pin(PinFunction::Supply, "12V"), one = w.pin(PinFunction::Supply, "5V"),
+            other = w.pin(PinFunction::Supply, "5V");
+  const auto a = w.terminal("A"), b = w.terminal("B"), c = w.terminal("C");
+  w.part(Resistor{a, b, Ohms(10e3), {}, {}});
+  w.part(Resistor{a, c, Ohms(10e3), {}, {}});
+  w.wire(supply, a);
+  w.wire(one, b);
+  w.wire(other, c);
+  // 7 V / 10 kohm = 0.7 mA each
+  const Lines lines = w.judge();
+  REQUIRE(lines.all.size() == 1);
+  CHECK(lines.all[0].find("back-feed 0.0014 limit 0 ") == 0);
 }

@@ -163,3 +163,32 @@ TEST_CASE("heaters") {
     CHECK(w.judge() == Lines{"always-on 38.7 limit 2 at heater from 24V |  | 24V - J1.1 - RD - A"});
   }
 }
+
+TEST_CASE("a relay before a heater, on an output whose state at reset is not stated") {
+  Loaded w;
+  w.device().use = "heater";
+  w.rail("5V", 4.75, 5.25);
+  const int supply = w.pin(PinFunction::Supply, "5V"), sw = w.pin(PinFunction::Switched);
+  w.at(sw).limit = Amps(1.0);
+  SUBCASE("not stated") {
+    CHECK(w.judge_with(supply, sw) == Lines{"reset-unknown 0 limit 0 at load from J1.2 |  | "});
+  }
+  SUBCASE("off") {
+    w.at(sw).on_at_reset = false;
+    CHECK(w.judge_with(supply, sw) == Lines{});
+  }
+}
+
+TEST_CASE("a relay before a heater between two rails") {
+  Loaded w;
+  w.device().use = "heater";
+  w.rail("12V", 12, 12);
+  w.rail("5V", 5, 5);
+  w.load.survives = Volts(30.0);
+  const int twelve = w.pin(PinFunction::Supply, "12V"), five = w.pin(PinFunction::Supply, "5V");
+  // 7 x 10 / 10.14 = 6.903 V; 0.69 A flows backwards into 5V
+  CHECK(
+      w.judge_with(twelve, five) ==
+      Lines{"always-on 6.903 limit 4.6 at load from 12V |  | 12V - J1.1 - RD - V",
+            "back-feed 0.6903 limit 0 at J1.2 BK 5V from 12V |  | 12V - J1.1 - RD - V - G - BK - J1.2 - 5V"});
+}

@@ -92,6 +92,39 @@ TEST_CASE("a sensor's output on a board's input") {
   }
 }
 
+TEST_CASE("what leaks through diodes that block says nothing") {
+  Wiring w;
+  w.rail("24V", 24, 24);
+  w.rail("3V3", 3.4, 3.4);
+  const int supply = w.pin(PinFunction::Supply, "24V"), input = w.pin(PinFunction::Input, "3V3");
+  w.at(input).withstands = {Volts(-0.3), Volts(3.6)};
+  const auto v = w.terminal("V"), g = w.terminal("G");
+  const auto only_overvoltages = [&w] {
+    Lines lines = w.judge();
+    std::erase_if(lines.all, [](const std::string& line) { return line.find("overvoltage") != 0; });
+    return lines;
+  };
+  SUBCASE("to a clamp: nothing holds the pin at 3.7 V") {
+    w.at(input).clamp = Clamp{"3V3", Volts(0.3), Amps(0.005), {}};
+    Load load;
+    load.plus = v, load.minus = g;
+    load.needs = {Volts(4.5), Volts(5.5)};
+    load.draws = Amps(0.02);
+    load.reversed = Reversal::Blocked;
+    w.part(load);
+    w.wire(supply, g, "BU");
+    w.wire(input, v, "BN");
+    CHECK(only_overvoltages() == Lines{});
+  }
+  SUBCASE("the rail itself over a diode that carries nothing does") {
+    w.part(Diode{g, v, Volts(0.7), {}});
+    w.wire(supply, g, "BU");
+    w.wire(input, v, "BN");
+    CHECK(only_overvoltages() ==
+          Lines{"overvoltage 23.3 limit 3.6 at J1.2 from 24V |  | 24V - J1.1 - BU - G - V - BN - J1.2"});
+  }
+}
+
 TEST_CASE("below ground: a sensor that is fed the wrong way round pulls its output down") {
   Wiring w;
   w.rail("5V", 5, 5);
