@@ -5,6 +5,9 @@
 #include <cmath>
 #include <utility>
 
+#include "base/format.h"
+#include "base/words.h"
+
 namespace plugward {
 namespace {
 
@@ -21,6 +24,20 @@ const Cited<Rating>* smallest(const std::vector<Cited<Rating>>& ratings, Holds h
     if (holds(rating.value) && (found == nullptr || rating.value.amps < found->value.amps)) found = &rating;
   }
   return found;
+}
+
+/// A housing of which only the pitch is known, or not even that. What is tried on it meets it at home alone.
+Family nameless(std::string id, Millimetres pitch) {
+  Family family;
+  family.id = std::move(id);
+  family.title = pitch.value > 0.0 ? format("a housing not told yet, pitch {}", to_text(pitch))
+                                   : std::string(tr("a housing not told yet"));
+  family.pitch = pitch;
+  family.row_pitch = pitch;
+  family.rows = 2;
+  family.most_positions = 200;
+  family.profile = Profile::Coded;
+  return family;
 }
 
 }  // namespace
@@ -47,7 +64,21 @@ const Cited<Rating>* Family::smallest_rating() const {
   return smallest(ratings, [](const Rating&) { return true; });
 }
 
+bool is_unknown_family(std::string_view id) {
+  return id == "unknown" || id.starts_with("unknown-");
+}
+
+std::string unknown_family(Millimetres pitch) {
+  return verbatim("unknown-{:.2f}", pitch.value);
+}
+
 void Catalogue::add(Family family) {
+  if (family.pitch.value > 0.0) {
+    const std::string id = unknown_family(family.pitch);
+    if (std::none_of(unknown_.begin(), unknown_.end(), [&](const Family& f) { return f.id == id; })) {
+      unknown_.push_back(nameless(id, family.pitch));
+    }
+  }
   const auto same = std::find_if(families_.begin(), families_.end(),
                                  [&](const Family& known) { return known.id == family.id; });
   if (same != families_.end()) {
@@ -58,9 +89,13 @@ void Catalogue::add(Family family) {
 }
 
 const Family* Catalogue::find(std::string_view id) const {
-  const auto found =
-      std::find_if(families_.begin(), families_.end(), [&](const Family& family) { return family.id == id; });
-  return found == families_.end() ? nullptr : &*found;
+  static const Family of_no_pitch = nameless("unknown", {});
+  const auto named = [&](const Family& family) { return family.id == id; };
+  const auto found = std::find_if(families_.begin(), families_.end(), named);
+  if (found != families_.end()) return &*found;
+  if (id == of_no_pitch.id) return &of_no_pitch;
+  const auto unknown = std::find_if(unknown_.begin(), unknown_.end(), named);
+  return unknown == unknown_.end() ? nullptr : &*unknown;
 }
 
 std::vector<std::string> Catalogue::ids() const {
@@ -72,19 +107,19 @@ std::vector<std::string> Catalogue::ids() const {
 std::string_view to_word(Certainty certainty) {
   switch (certainty) {
     case Certainty::Maker:
-      return "maker";
+      return later("maker");
     case Certainty::Quoted:
-      return "quoted";
+      return later("quoted");
     case Certainty::Footprint:
-      return "footprint";
+      return later("footprint");
     case Certainty::Secondary:
-      return "secondary";
+      return later("secondary");
     case Certainty::Derived:
-      return "derived";
+      return later("derived");
     case Certainty::Memory:
-      return "memory";
+      return later("memory");
     case Certainty::User:
-      return "user";
+      return later("user");
   }
   return "";
 }
@@ -103,6 +138,8 @@ std::string_view to_word(Profile profile) {
       return "screw";
     case Profile::Circular:
       return "circular";
+    case Profile::Coded:
+      return "coded";
   }
   return "";
 }

@@ -48,8 +48,14 @@ enum class Profile {
   OpenWafer,     ///< low open header, guides on the plug: a wider plug may sit on a narrower header
   FrictionRamp,  ///< ramp along one side: not turned on a ramped header; shifts only overhanging
   Screw,         ///< pluggable screw block
-  Circular       ///< coded circular connector
+  Circular,      ///< coded circular connector
+  Coded          ///< any other shell that enters one way only and is drawn by nobody here: D shell, modular jack
 };
+
+/// Home is the only seating, and the contacts stand in no row of one pitch.
+constexpr bool enters_one_way(Profile profile) {
+  return profile == Profile::Circular || profile == Profile::Coded;
+}
 
 enum class Lance { Contact, Housing, None };
 
@@ -57,7 +63,7 @@ struct Family {
   std::string id;     ///< "pin-2.54"
   std::string title;  ///< "2.54 mm square pins, unkeyed crimp housing"
   Span span{};        ///< where a user's file declares it; unknown for the built-in ones
-  Millimetres pitch{};      ///< 0 for Profile::Circular only
+  Millimetres pitch{};      ///< 0 for profiles that enter one way only
   Millimetres row_pitch{};  ///< 0 for one row
   int rows = 1;             ///< most rows made
   int fewest_positions = 1;
@@ -86,23 +92,31 @@ struct Family {
   const Cited<Rating>* smallest_rating() const;
 };
 
+/// A housing of which nobody has told yet what it is: family="unknown", or "unknown-2.50" when its pitch was
+/// measured. Such families are found like any other and not listed; there is one for each pitch of the catalogue.
+bool is_unknown_family(std::string_view id);
+/// "unknown-2.50"
+std::string unknown_family(Millimetres pitch);
+
 class Catalogue {
  public:
   /// A later family of the same id replaces an earlier one (user files over built-in ones).
   void add(Family);
-  const Family* find(std::string_view id) const;
+  const Family* find(std::string_view id) const;  ///< one of these, or "unknown"
   const std::vector<Family>& all() const { return families_; }
   std::vector<std::string> ids() const;
 
  private:
   std::vector<Family> families_;
+  std::vector<Family> unknown_;  ///< in the order in which their pitches came
 };
 
 /// families.xml as built into the program; read by reader/family_reader.h like a user's file.
 std::string_view builtin_families();
 
 std::string_view to_word(Certainty);  ///< "maker", "quoted", ...; the words of the XML attribute
-std::string_view to_word(Profile);    ///< "bare", "box-shroud", "open-wafer", "friction-ramp", "screw", "circular"
+std::string_view to_word(Profile);    ///< "bare", "box-shroud", "open-wafer", "friction-ramp", "screw", "circular",
+                                        ///< "coded"
 std::string_view to_word(Lance);      ///< "contact", "housing", "none"
 
 }  // namespace plugward

@@ -205,15 +205,15 @@ bool grants(const Pin& pin, const End& end) {
 std::string to_words(const End& end) {
   const std::string quoted = end.signal.empty() ? "" : format(" for '{}'", end.signal);
   switch (end.wish) {
-    case Wish::Supply: return end.volts ? format("a supply of {}", to_text(*end.volts)) : "a supply";
-    case Wish::Ground: return "ground";
-    case Wish::Return: return "ground or a switched output";
-    case Wish::LowSide: return "a switched output";
+    case Wish::Supply: return end.volts ? format("a supply of {}", to_text(*end.volts)) : tr("a supply");
+    case Wish::Ground: return tr("ground");
+    case Wish::Return: return tr("ground or a switched output");
+    case Wish::LowSide: return tr("a switched output");
     case Wish::BoardOutput: return format("an output{}", quoted);
     case Wish::BoardInput: return format("an input{}", quoted);
     case Wish::CoilEnd: return format("end {} of bridge {}", end.coil_end, end.coil);
-    case Wish::Nothing: return "nothing";
-    case Wish::Any: return "what is not known";
+    case Wish::Nothing: return tr("nothing");
+    case Wish::Any: return tr("what is not known");
   }
   return "";
 }
@@ -221,14 +221,14 @@ std::string to_words(const End& end) {
 std::string to_words(const Pin& pin) {
   const std::string quoted = pin.signal.empty() ? "" : format(" '{}'", pin.signal);
   switch (pin.function) {
-    case PinFunction::Supply: return format("supply {}", pin.jumper.empty() ? pin.rail : "by " + pin.jumper);
-    case PinFunction::Ground: return "ground";
+    case PinFunction::Supply: return pin.jumper.empty() ? format("supply {}", pin.rail) : format("supply by {}", pin.jumper);
+    case PinFunction::Ground: return tr("ground");
     case PinFunction::Output: return format("output{}", quoted);
     case PinFunction::Input: return format("input{}", quoted);
     case PinFunction::Switched: return format("switched output{}", quoted);
     case PinFunction::Coil: return format("bridge {} end {}", pin.coil, pin.coil_end);
-    case PinFunction::Unused: return "connected to nothing";
-    case PinFunction::Unknown: return "not known";
+    case PinFunction::Unused: return tr("connected to nothing");
+    case PinFunction::Unknown: return tr("not known");
   }
   return "";
 }

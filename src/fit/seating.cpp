@@ -9,6 +9,7 @@
 //   FrictionRamp   no       as Bare: the header has no end walls
 //   Screw          no       as BoxShroud
 //   Circular       no       home only
+//   Coded          no       home only
 //
 // A key that was removed, or of which that is not known, lets the plug turn. That short plugs sit in longer
 // shrouds follows from the housing widths (maker's drawings as quoted); it was not tried on every family.
@@ -38,7 +39,18 @@ const Family& family_of(const std::string& id, const Catalogue& catalogue) {
   return *family;
 }
 
+/// A caliper over two or three contacts does not tell 2.5 from 2.54 mm.
+constexpr double caliper_mm = 0.1;
+
+/// Nothing speaks against a housing that is not told; that it is not told is a doubt of its own.
+bool may_be(const Family& unknown, const Family& other) {
+  return is_unknown_family(unknown.id) &&
+         (!(unknown.pitch.value > 0.0) || !(other.pitch.value > 0.0) ||
+          std::abs(unknown.pitch.value - other.pitch.value) < caliper_mm);
+}
+
 bool made_for_each_other(const Family& a, const Family& b) {
+  if (may_be(a, b) || may_be(b, a)) return true;
   const auto lists = [](const Family& one, const Family& other) {
     return std::find(one.mates.begin(), one.mates.end(), other.id) != one.mates.end();
   };
@@ -47,15 +59,15 @@ bool made_for_each_other(const Family& a, const Family& b) {
 
 std::string seating_words(const Seating& seating, int header_positions) {
   std::vector<std::string> parts;
-  if (seating.turned) parts.emplace_back("turned by 180 degrees");
+  if (seating.turned) parts.emplace_back(tr("turned by 180 degrees"));
   if (seating.shift != 0) {
     parts.push_back(format("shifted by {} towards pin {}", std::abs(seating.shift),
                            seating.shift > 0 ? header_positions : 1));
   }
   if (seating.row_shift != 0) {
-    parts.push_back(format("{} row{} off", std::abs(seating.row_shift), std::abs(seating.row_shift) > 1 ? "s" : ""));
+    parts.push_back(count_of(std::abs(seating.row_shift), "{} row off", "{} rows off", std::abs(seating.row_shift)));
   }
-  return parts.empty() ? "home" : format("{}", join(parts, ", "));
+  return parts.empty() ? tr("home") : format("{}", join(parts, ", "));
 }
 
 Seating lay(const Plug& plug, int header_index, const Header& header, bool turned, int shift, int row_shift) {
@@ -136,6 +148,8 @@ int number_at(Place place, int positions, int rows, Numbering numbering) {
 Profile mated_profile(const Plug& plug, const Header& header, const Catalogue& catalogue) {
   const Profile of_plug = family_of(plug.family, catalogue).profile;
   const Profile of_header = family_of(header.family, catalogue).profile;
+  if (is_unknown_family(plug.family)) return of_header;
+  if (is_unknown_family(header.family)) return of_plug;
   return of_plug == Profile::Bare ? Profile::Bare : of_header;
 }
 
@@ -167,22 +181,22 @@ Mate mate(const Plug& plug, const Header& header, const Catalogue& catalogue) {
                              header.positions);
   if (p.rows != h.rows) {
     result.kind = MateKind::OtherRows;
-    result.words = format("plug '{}' has {} row{}, header '{}' has {}", plug.id, p.rows, p.rows > 1 ? "s" : "",
+    result.words = count_of(p.rows, "plug '{}' has {} row, header '{}' has {}", "plug '{}' has {} rows, header '{}' has {}", plug.id, p.rows,
                           header.id, h.rows);
     return result;
   }
   if (p.columns == h.columns) return result;
   const Profile profile = mated_profile(plug, header, catalogue);
-  const bool walled = profile == Profile::BoxShroud || profile == Profile::Screw || profile == Profile::Circular;
+  const bool walled = profile == Profile::BoxShroud || profile == Profile::Screw || enters_one_way(profile);
   if (walled && p.columns > h.columns) {
     result.kind = MateKind::TooWide;
-    result.words = counts + ": it does not enter the shroud";
-  } else if ((profile == Profile::OpenWafer || profile == Profile::Circular) && p.columns < h.columns) {
+    result.words = counts + tr(": it does not enter the shroud");
+  } else if ((profile == Profile::OpenWafer || enters_one_way(profile)) && p.columns < h.columns) {
     result.kind = MateKind::TooNarrow;
-    result.words = counts + ": its guides do not go over the longer header";
+    result.words = counts + tr(": its guides do not go over the longer header");
   } else {
     result.kind = MateKind::OtherPositions;
-    result.words = counts + ": it can sit in more than one place";
+    result.words = counts + tr(": it can sit in more than one place");
   }
   return result;
 }
@@ -212,12 +226,13 @@ std::vector<Seating> seatings(const Plug& plug, int header_index, const Board& b
     case Profile::BoxShroud:
     case Profile::Screw: most = h.columns - p.columns; break;
     case Profile::OpenWafer: least = h.columns - p.columns; break;
-    case Profile::Circular: break;
+    case Profile::Circular:
+    case Profile::Coded: break;
   }
   std::vector<Seating> all;
   for (const bool turned : {false, true}) {
     if (turned && keyed && profile != Profile::Bare) continue;
-    if (turned && profile == Profile::Circular) continue;
+    if (turned && enters_one_way(profile)) continue;
     for (int row = -rows_off; row <= rows_off; ++row) {
       for (int shift = least; shift <= most; ++shift) {
         Seating seating = lay(plug, header_index, header, turned, shift, row);

@@ -99,8 +99,8 @@ void add_housing_findings(const Fitting& fitting, std::vector<Finding>& out) {
       note.first = span;
       out.push_back(std::move(note));
     };
-    note_key(plug.key, "plug", plug.id, plug.span);
-    note_key(header.key, "header", header.id, header.span);
+    note_key(plug.key, tr("plug"), plug.id, plug.span);
+    note_key(header.key, tr("header"), header.id, header.span);
   }
 }
 
@@ -122,7 +122,7 @@ void add_use_findings(const Fitting& fitting, std::span<const Contact> contacts,
     if (!to) continue;
     const Device& device = fitting.harness->devices[static_cast<std::size_t>(to->device)];
     const Header& header = header_of(fitting, contact.header);
-    if (device.use.empty() || header.use == device.use || header.use == "spare") continue;
+    if (device.use.empty() || device.use == "unknown" || header.use == device.use || header.use == "spare") continue;
     const std::pair key{to->device, contact.header};
     if (std::find(seen.begin(), seen.end(), key) != seen.end()) continue;
     seen.push_back(key);
@@ -256,7 +256,7 @@ Assessment assess_jumpers(const Fitting& fitting, std::span<const Contact> conta
     }
     depends = depends || worst != nullptr;
     outcomes.push_back(
-        format("{}: {}", say(positions[i]), worst == nullptr ? "nothing against it" : worst->message));
+        format("{}: {}", say(positions[i]), worst == nullptr ? tr("nothing against it") : worst->message));
   }
   if (!depends) return result;
   for (const OpenJumper& o : open) {

@@ -19,7 +19,7 @@ namespace plugward {
 namespace {
 
 constexpr std::size_t most_positions = 64;  ///< of jumpers that are not stated; beyond it not all are tried
-constexpr std::string_view by_board = "the board file";
+constexpr std::string_view by_board = later("the board file");
 
 std::size_t at(int index) {
   return static_cast<std::size_t>(index);
@@ -198,7 +198,7 @@ struct Rows {
     const Rail& rail = fitting.board->rails[at(flow.rail)];
     Locus place;
     place.rail = flow.rail;
-    add(BudgetKind::Rail, place, format("rail '{}'", rail.id), flow.most, stated(rail.limit, "rail limit"));
+    add(BudgetKind::Rail, place, format("rail '{}'", rail.id), flow.most, stated(rail.limit, tr("rail limit")));
   }
 
   void jumper(const JumperFlow& flow) {
@@ -207,7 +207,7 @@ struct Rows {
     place.rail = flow.rail;
     const Jumper& jumper = fitting.board->jumpers[at(flow.jumper)];
     add(BudgetKind::Jumper, place, format("all pins on jumper {} at {}", jumper_name(jumper), rail.id),
-        flow.most, stated(rail.limit, "limit of its rail"));
+        flow.most, stated(rail.limit, tr("limit of its rail")));
   }
 
   /// The limit of a header is what its pins may give together.
@@ -223,17 +223,17 @@ struct Rows {
     place.rail = flow.rail;
     add(BudgetKind::Header, place,
         format("header '{}' from '{}'", header.id, fitting.board->rails[at(flow.rail)].id), flow.most,
-        stated(limit, flow.pins.size() == 1 ? "pin limit" : "pin limits together"));
+        stated(limit, flow.pins.size() == 1 ? tr("pin limit") : tr("pin limits together")));
   }
 
   void pin(const PinFlow& flow) {
     const CircuitDefaults defaults;
     const Pin& pin = header_of(fitting, flow.header).pin(flow.pin);
-    CarryingLimit limit = stated(pin.limit, "pin limit");
+    CarryingLimit limit = stated(pin.limit, tr("pin limit"));
     if (!pin.limit && pin.function == PinFunction::Output)
-      limit = {defaults.output_limit, "logic output, limit not stated", "ATmega640 data sheet, test current"};
+      limit = {defaults.output_limit, tr("logic output, limit not stated"), tr("ATmega640 data sheet, test current")};
     if (!pin.limit && pin.function == PinFunction::Coil)
-      limit = {defaults.coil_limit, "motor driver, limit not stated", "taken for granted"};
+      limit = {defaults.coil_limit, tr("motor driver, limit not stated"), tr("taken for granted")};
     Locus place;
     place.header = flow.header;
     place.pin = flow.pin;
@@ -245,7 +245,7 @@ struct Rows {
     const Plug& plug = plug_of(fitting, contact.plug);
     const Lead& lead = lead_of(fitting, contact);
     const std::string& other = header_of(fitting, contact.header).family;
-    CarryingLimit least{std::nullopt, "contact rating not known: no such family", ""};
+    CarryingLimit least{std::nullopt, tr("contact rating not known: no such family"), ""};
     for (const std::string& id : {plug.family, other}) {
       const Family* family = fitting.catalogue->find(id);
       if (family == nullptr) continue;
@@ -278,7 +278,7 @@ void add_supply(Rows& rows, const MostAmps& most) {
   if (inlet.rail < 0) return;
   Locus place;
   place.rail = inlet.rail;
-  CarryingLimit limit{std::nullopt, "where the board is fed is not described", ""};
+  CarryingLimit limit{std::nullopt, tr("where the board is fed is not described"), ""};
   if (inlet.pin != nullptr) {
     place.header = inlet.header;
     place.pin = inlet.pin->number;

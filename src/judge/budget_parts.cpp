@@ -79,12 +79,12 @@ struct Narrowest {
 
 /// What must be thicker so that the next blade fuse suits.
 std::string thicker_words(const Narrowest& narrowest, const std::optional<Amps>& next) {
-  if (!next) return "it is beyond blade fuses: share the load out";
+  if (!next) return tr("it is beyond blade fuses: share the load out");
   const std::string fuse = to_text(*next);
   if (narrowest.contact) return format("a fuse of {} wants contacts for {}", fuse, fuse);
   const auto gauge = thinnest_for(*next);
   return format("a fuse of {} wants leads {}", fuse,
-                gauge ? format("of {} or thicker", to_text(*gauge)) : "thicker than 10 AWG");
+                gauge ? format("of {} or thicker", to_text(*gauge)) : tr("thicker than 10 AWG"));
 }
 
 FuseBudget fuse_for(const Fitting& fitting, const Placement& p, const std::vector<BudgetRow>& rows) {
@@ -114,8 +114,9 @@ FuseBudget fuse_for(const Fitting& fitting, const Placement& p, const std::vecto
     return fuse;
   }
   const auto next = blade_fuse(fuse.load);
-  const std::string rest = format("{}{}", narrowest.limit.basis,
-                                  narrowest.unknown ? "; not all of its wires and contacts are known" : "");
+  const std::string rest =
+      format("{}{}", narrowest.limit.basis,
+             narrowest.unknown ? tr("; not all of its wires and contacts are known") : "");
   if (next && *next <= *fuse.weakest) {
     fuse.fuse = next;
     fuse.words = format("'{}': a blade fuse of {}; {} flow, and the narrowest place takes {} ({})", fuse.what,

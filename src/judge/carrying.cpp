@@ -9,11 +9,11 @@
 namespace plugward {
 
 CarryingLimit contact_limit(const Family& family, const std::optional<Gauge>& gauge, int positions) {
-  if (!gauge) return {std::nullopt, "contact rating not known: the lead's gauge is not stated", ""};
+  if (!gauge) return {std::nullopt, tr("contact rating not known: the lead's gauge is not stated"), ""};
   const Cited<Rating>* rating = family.rating_at(*gauge, positions);
   const auto told = [](const Cited<Rating>& cited, std::string basis) {
     return CarryingLimit{cited.value.amps, std::move(basis),
-                         format("{} ({})", cited.source, to_word(cited.certainty))};
+                         format("{} ({})", cited.source, tr(to_word(cited.certainty)))};
   };
   if (rating != nullptr) return told(*rating, format("contact rating at {}", to_text(*gauge)));
   const Cited<Rating>* general = nullptr;
@@ -22,7 +22,7 @@ CarryingLimit contact_limit(const Family& family, const std::optional<Gauge>& ga
     if (other.value.gauge.area.value > 0.0 || !here) continue;
     if (general == nullptr || other.value.amps < general->value.amps) general = &other;
   }
-  if (general != nullptr) return told(*general, "contact rating, published without a gauge");
+  if (general != nullptr) return told(*general, tr("contact rating, published without a gauge"));
   return {std::nullopt, format("no contact rating of '{}' at {} is published", family.id, to_text(*gauge)),
           ""};
 }
@@ -30,15 +30,15 @@ CarryingLimit contact_limit(const Family& family, const std::optional<Gauge>& ga
 CarryingLimit wire_limit(const Gauge& gauge) {
   const auto amps = chassis_current(gauge);
   if (!amps) return {std::nullopt, format("no chassis figure for {} is published", to_text(gauge)), ""};
-  return {
-      amps, format("{} alone in free air", to_text(gauge)),
-      "chassis wiring: Handbook of Electronic Tables and Formulas, as copied in \"AWG Current Capacity\""};
+  return {amps, format("{} alone in free air", to_text(gauge)),
+          tr("chassis wiring: Handbook of Electronic Tables and Formulas, as copied in \"AWG Current "
+             "Capacity\"")};
 }
 
 CarryingLimit bundle_limit(const Gauge& gauge, int wires) {
   if (const auto amps = bundled_current(gauge))
     return {amps, format("{} in a bundle", to_text(gauge)),
-            "TFE wire, bundled: archived \"wire table\" page"};
+            tr("TFE wire, bundled: archived \"wire table\" page")};
   const auto amps = chassis_current(gauge);
   const auto factor = bundle_factor(wires);
   if (!amps || !factor)
@@ -53,7 +53,7 @@ CarryingLimit fused_wire_limit(const Gauge& gauge, int wires) {
   const auto amps = general_bundled_current(gauge);
   if (!amps) return bundle_limit(gauge, wires);
   return {amps, format("{} in a bundle", to_text(gauge)),
-          "general table, bundled: archived \"wire table\" page"};
+          tr("general table, bundled: archived \"wire table\" page")};
 }
 
 std::optional<Amps> blade_fuse(Amps load) {

@@ -6,6 +6,7 @@
 
 #include "base/format.h"
 #include "fit/match.h"
+#include "judge/figures.h"
 #include "judge/measurement.h"
 #include "judge/words.h"
 
@@ -27,7 +28,7 @@ Finding doubt(Rule rule, std::string message, Span first, Span second, std::stri
 
 /// "by assumption only", "without evidence", or "" when there is evidence to trust.
 std::string weakness(const Evidence* evidence) {
-  if (evidence == nullptr) return "stated without evidence";
+  if (evidence == nullptr) return tr("stated without evidence");
   return evidence->kind == EvidenceKind::Assumption ? format("an assumption ('{}')", evidence->id) : "";
 }
 
@@ -48,7 +49,7 @@ void doubt_pin(const Fitting& fitting, const Contact& contact, std::vector<Findi
     out.push_back(doubt(
         Rule::ContestedEvidence,
         format("{} is {} by one statement and {} by another", name, to_words(pin), pin.contest->statement),
-        pin.span, pin.contest->span, "the other statement is here", settles()));
+        pin.span, pin.contest->span, tr("the other statement is here"), settles()));
     return;
   }
   const std::string weak = weakness(fitting.board->evidence_of(header, pin));
@@ -85,7 +86,7 @@ void doubt_devices(const Fitting& fitting, std::span<const Contact> contacts, st
     out.push_back(doubt(Rule::Assumed, format("what is said of the device '{}' is {}", name, weak),
                         device.span, {}, "",
                         {format("compare the description of '{}' with its type plate or data sheet", name),
-                         "agrees: name that evidence in the file; differs: correct the file", 0,
+                         tr("agrees: name that evidence in the file; differs: correct the file"), 0,
                          format("what the device '{}' is", name)}));
   }
 }
@@ -101,7 +102,7 @@ void doubt_plugs(const Fitting& fitting, std::vector<Finding>& out) {
     if (plug.leads.empty()) {
       out.push_back(
           doubt(Rule::UnknownLead, format("no lead of plug '{}' is described", plug.id), plug.span, {}, "",
-                look("a contact: describe its lead; all cavities empty: there is nothing to plug in")));
+                look(tr("a contact: describe its lead; all cavities empty: there is nothing to plug in"))));
       continue;
     }
     const std::string& id = plug.evidence.empty() ? fitting.harness->evidence : plug.evidence;
@@ -109,17 +110,17 @@ void doubt_plugs(const Fitting& fitting, std::vector<Finding>& out) {
     if (weak.empty()) continue;
     out.push_back(doubt(Rule::Assumed, format("which lead sits in which cavity of '{}' is {}", plug.id, weak),
                         plug.span, {}, "",
-                        look("agrees: name that evidence in the file; differs: correct the file")));
+                        look(tr("agrees: name that evidence in the file; differs: correct the file"))));
   }
 }
 
 /// Without a plug on a header nothing is proven.
 void doubt_no_placement(const Fitting& fitting, std::vector<Finding>& out) {
   if (!fitting.placements.empty()) return;
-  out.push_back(doubt(Rule::NotConnected, "no plug is on a header: nothing was judged", fitting.harness->span,
-                      {}, "",
-                      {"look which header the plug is meant for, then say --at PLUG=HEADER",
-                       "the header: judge again with it", 0, "where the plug goes"}));
+  out.push_back(doubt(Rule::NotConnected, tr("no plug is on a header: nothing was judged"),
+                      fitting.harness->span, {}, "",
+                      {tr("look which header the plug is meant for, then say --at PLUG=HEADER"),
+                       tr("the header: judge again with it"), 0, tr("where the plug goes")}));
 }
 
 }  // namespace
@@ -133,6 +134,7 @@ std::vector<Finding> doubts(const Fitting& fitting, std::span<const Contact> con
     for (std::size_t i = before; i < out.size(); ++i) out[i].at = locus_of(fitting, contact);
   }
   doubt_devices(fitting, contacts, out);
+  for (Finding& finding : unknown_figures(fitting, contacts)) out.push_back(std::move(finding));
   doubt_plugs(fitting, out);
   doubt_no_placement(fitting, out);
   return out;

@@ -85,6 +85,11 @@ Weight reversal_weight(const Fitting& fitting, const Locus& at) {
                                                                                      : Weight::Harm;
 }
 
+bool is_load(const Fitting& fitting, const Locus& at) {
+  const Part* part = part_at(fitting, at);
+  return part != nullptr && std::holds_alternative<Load>(*part);
+}
+
 bool is_output(const Fitting& fitting, const Locus& at, OutputKind kind) {
   const Part* part = part_at(fitting, at);
   const auto* driver = part == nullptr ? nullptr : std::get_if<Driver>(part);
@@ -105,11 +110,11 @@ std::string locus_name(const Fitting& fitting, const Locus& at) {
   if (at.terminal >= 0) return terminal_name(fitting, {at.device, at.terminal});
   if (const Part* part = part_at(fitting, at)) {
     const Device& device = fitting.harness->devices[static_cast<std::size_t>(at.device)];
-    return format("the {} of '{}'", part_word(*part), device.id);
+    return format("the {} of '{}'", tr(part_word(*part)), device.id);
   }
   if (at.lead >= 0) return format("the {}", lead_name(fitting, at.plug, at.lead));
   if (at.rail >= 0) return format("rail '{}'", fitting.board->rails[static_cast<std::size_t>(at.rail)].id);
-  return "the circuit";
+  return tr("the circuit");
 }
 
 Span harness_span(const Fitting& fitting, const Locus& at) {
@@ -149,13 +154,16 @@ std::string message(const Fitting& fitting, const Excess& excess) {
       return format("{} gets {}, and takes {} at most", at, volts(excess.value), volts(excess.limit));
     case ExcessKind::SupplyTooLow:
       return format("{} gets {} at best{}, and needs {}", at, volts(excess.value),
-                    excess.always ? "" : " in the worst case", volts(excess.limit));
+                    excess.always ? "" : tr(" in the worst case"), volts(excess.limit));
     case ExcessKind::HeaterTooStrong:
       return format("{} heats with {}, more than {}", at, watts(excess.value), watts(excess.limit));
     case ExcessKind::HeaterTooWeak:
       return format("{} heats with {} at best, less than {}", at, watts(excess.value), watts(excess.limit));
     case ExcessKind::AlwaysOn:
-      return format("{} heats with {} while nothing is switched on", at, watts(excess.value));
+      return is_load(fitting, excess.at)
+                 ? format("{} gets {} while nothing is switched on, and the heater behind it heats", at,
+                          volts(excess.value))
+                 : format("{} heats with {} while nothing is switched on", at, watts(excess.value));
     case ExcessKind::ClampCurrent:
       return format("{} flows into the protection diode of {}, which stands {}", amps(excess.value), at,
                     amps(excess.limit));
@@ -176,10 +184,10 @@ std::string message(const Fitting& fitting, const Excess& excess) {
       return format("short circuit at {}: {}", at, amps(excess.value));
     case ExcessKind::LevelHigh:
       return format("{} reaches {} when high{}, and is read as high from {}", at, volts(excess.value),
-                    excess.always ? "" : " in the worst case", volts(excess.limit));
+                    excess.always ? "" : tr(" in the worst case"), volts(excess.limit));
     case ExcessKind::LevelLow:
       return format("{} falls to {} when low{}, and is read as low below {}", at, volts(excess.value),
-                    excess.always ? "" : " in the worst case", volts(excess.limit));
+                    excess.always ? "" : tr(" in the worst case"), volts(excess.limit));
     case ExcessKind::Stuck:
       return format("{} stays at {} whatever the device does", at, volts(excess.value));
     case ExcessKind::Floating:
@@ -190,7 +198,7 @@ std::string message(const Fitting& fitting, const Excess& excess) {
       return format("{} switches {}, and its state at reset is not stated", locus_name(fitting, excess.from),
                     at);
     case ExcessKind::TooManyStates:
-      return "the circuit has more states than were tried";
+      return tr("the circuit has more states than were tried");
   }
   return "";
 }
@@ -227,7 +235,8 @@ Finding finding_of(const Fitting& fitting, const Excess& excess) {
   if (!kind.unit.empty() && !lacks_thresholds(excess)) {
     finding.figure = excess.value;
     if (excess.limit != 0) finding.limit = excess.limit;
-    finding.unit = std::string(kind.unit);
+    finding.unit =
+        excess.kind == ExcessKind::AlwaysOn && is_load(fitting, excess.at) ? "V" : std::string(kind.unit);
   }
   finding.part = std::string(kind.part);
   if (excess.kind == ExcessKind::Floating || excess.kind == ExcessKind::Stuck)

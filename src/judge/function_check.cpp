@@ -32,7 +32,7 @@ class Checker {
     return found;
   }
 
-  /// Connected inside the device to a terminal that has a contact.
+  /// Connected inside the device to a terminal that has a contact with a pin that is connected to something.
   bool joined_to_a_contact(TerminalRef terminal) const {
     const Device& device = fitting_.harness->devices[static_cast<std::size_t>(terminal.device)];
     for (const Part& part : device.parts) {
@@ -41,7 +41,12 @@ class Checker {
       const TerminalIndex other = join->a == terminal.terminal   ? join->b
                                   : join->b == terminal.terminal ? join->a
                                                                  : -1;
-      if (other >= 0 && !contacts_of({terminal.device, other}).empty()) return true;
+      if (other < 0) continue;
+      const std::vector<Contact> met = contacts_of({terminal.device, other});
+      if (std::any_of(met.begin(), met.end(), [this](const Contact& contact) {
+            return pin_of(fitting_, contact).function != PinFunction::Unused;
+          }))
+        return true;
     }
     return false;
   }
@@ -56,8 +61,9 @@ class Checker {
   bool a_lead_is_unknown() const { return brings_unknown(fitting_, contacts_); }
 
   /// On a pin that is connected to nothing it is as open as without a lead.
-  static bool open_by_choice(const Pin& pin, const Terminal& terminal) {
-    return terminal.optional && pin.function == PinFunction::Unused;
+  bool open_and_fine(const Pin& pin, TerminalRef terminal) const {
+    return pin.function == PinFunction::Unused &&
+           (fitting_.harness->terminal(terminal).optional || joined_to_a_contact(terminal));
   }
 
   Fare fare(const End& end) const {
@@ -74,7 +80,7 @@ class Checker {
       const Pin& pin = pin_of(fitting_, contact);
       if (pin.function == PinFunction::Unknown) {
         worst = std::max(worst, Fare::Unknown);
-      } else if (open_by_choice(pin, terminal)) {
+      } else if (open_and_fine(pin, end.terminal)) {
         continue;
       } else if (!grants(pin, end)) {
         worst = std::max(worst, Fare::Wrong);
@@ -123,7 +129,7 @@ class Checker {
     for (const Contact& contact : contacts_of(end.terminal)) {
       const Pin& pin = pin_of(fitting_, contact);
       if (pin.function == PinFunction::Unknown || grants(pin, end)) continue;
-      if (open_by_choice(pin, fitting_.harness->terminal(end.terminal))) continue;
+      if (open_and_fine(pin, end.terminal)) continue;
       Finding finding;
       finding.rule = Rule::WrongFunction;
       finding.weight = Weight::Fault;
@@ -153,17 +159,23 @@ class Checker {
   }
 
   /// A load whose minus is ground itself: the firmware has no say, which is harmless but where the load
-  /// switches a heater (a relay, an amplifier).
+  /// switches a heater (a relay, an amplifier). There an output that is on at reset is no better.
   void report_always_on(const End& end) {
+    const bool heats = feeds_a_heater(end.terminal);
     for (const Contact& contact : contacts_of(end.terminal)) {
-      if (pin_of(fitting_, contact).function != PinFunction::Ground) continue;
+      const Pin& pin = pin_of(fitting_, contact);
+      const bool at_reset = heats && pin.function == PinFunction::Switched && pin.on_at_reset.value_or(false);
+      if (pin.function != PinFunction::Ground && !at_reset) continue;
       Finding finding;
       finding.rule = Rule::AlwaysOn;
-      const bool heats = feeds_a_heater(end.terminal);
       finding.weight = heats ? Weight::Harm : Weight::Note;
-      finding.message = format(
-          "{} is ground, not a switched output: what hangs on {} {} whenever the board has power",
-          pin_name(fitting_, contact), terminal_name(fitting_, end.terminal), heats ? "heats" : "runs");
+      finding.message =
+          at_reset
+              ? format("{} is on at reset: what hangs on {} heats before the firmware runs",
+                       pin_name(fitting_, contact), terminal_name(fitting_, end.terminal))
+              : format("{} is ground, not a switched output: what hangs on {} {} whenever the board has power",
+                       pin_name(fitting_, contact), terminal_name(fitting_, end.terminal),
+                       heats ? tr("heats") : tr("runs"));
       finding.at = locus_of(fitting_, contact);
       finding.first = lead_of(fitting_, contact).span;
       finding.second = pin_of(fitting_, contact).span;
@@ -235,7 +247,7 @@ class Checker {
   Measurement what_for(const End& end) const {
     return {format("read the device's type plate or data sheet for terminal {}",
                    terminal_name(fitting_, end.terminal)),
-            "its function; then state it in the harness file", 0,
+            tr("its function; then state it in the harness file"), 0,
             format("what terminal {} is for", terminal_name(fitting_, end.terminal))};
   }
 
@@ -282,7 +294,7 @@ class Checker {
                join(met, ", "));
     finding.first = first;
     finding.second = second;
-    finding.second_says = "the header's bridges are declared here";
+    finding.second_says = tr("the header's bridges are declared here");
     result_.findings.push_back(std::move(finding));
     return true;
   }
@@ -298,10 +310,11 @@ class Checker {
     finding.message = format("the motor runs, but the other way round than its labels say on '{}'", header);
     finding.first = lead_of(fitting_, contact).span;
     finding.second = pin_of(fitting_, contact).span;
-    finding.second_says = "the header's bridges are declared here";
+    finding.second_says = tr("the header's bridges are declared here");
     result_.findings.push_back(std::move(finding));
     result_.settings.push_back({format("invert the direction of the motor on '{}'", header),
-                                "a setting does here what moving contacts would do", true, contact.header});
+                                tr("a setting does here what moving contacts would do"), true,
+                                contact.header});
   }
 
   const Fitting& fitting_;

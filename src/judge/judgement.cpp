@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "base/words.h"
+
 namespace plugward {
 
 bool Assessment::has(Weight weight) const {
@@ -12,13 +14,13 @@ bool Assessment::has(Weight weight) const {
 std::string_view to_word(Weight weight) {
   switch (weight) {
     case Weight::Harm:
-      return "harm";
+      return later("harm");
     case Weight::Fault:
-      return "fault";
+      return later("fault");
     case Weight::Doubt:
-      return "doubt";
+      return later("doubt");
     case Weight::Note:
-      return "note";
+      return later("note");
   }
   return "";
 }

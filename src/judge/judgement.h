@@ -60,6 +60,7 @@ struct Setting {
   std::string why;       ///< "its windings meet the driver the other way round than stated"
   bool inverts = false;  ///< a cure that stands for moving contacts, not only something to be known
   int header = -1, pin = -1;  ///< the pin that it is about; -1: not of one header, not of one pin
+  std::string level{};        ///< of an input: "high at rest and low when the device works"
   /// The words name the pin.
   friend bool operator==(const Setting& a, const Setting& b) {
     return a.what == b.what && a.why == b.why && a.inverts == b.inverts;

@@ -7,6 +7,7 @@
 #include "base/format.h"
 #include "fit/match.h"
 #include "judge/excess_finding.h"
+#include "judge/follow_lead.h"
 #include "judge/words.h"
 
 namespace plugward {
@@ -25,7 +26,7 @@ std::string volts_of(const Range<Volts>& range, std::string_view what) {
 /// What a voltmeter on this pin of the bare board shows for each rail.
 std::string rail_readings(const Board& board) {
   std::vector<std::string> readings;
-  for (const Rail& rail : board.rails) readings.push_back(volts_of(rail.volts, "supply " + rail.id));
+  for (const Rail& rail : board.rails) readings.push_back(volts_of(rail.volts, format("supply {}", rail.id)));
   return format("{}", join(readings, "; "));
 }
 
@@ -46,7 +47,7 @@ Measurement continuity_to_ground(const Fitting& fitting, int header, int pin, st
 
 Measurement measure_pin(const Fitting& fitting, int header, int pin_number) {
   const Pin& pin = header_of(fitting, header).pin(pin_number);
-  const std::string other = pin.contest ? pin.contest->statement : "not ground";
+  const std::string other = pin.contest ? pin.contest->statement : tr("not ground");
   if (pin.function == PinFunction::Ground) return continuity_to_ground(fitting, header, pin_number, other);
   if (pin.contest && pin.contest->statement.starts_with("ground")) {
     return continuity_to_ground(fitting, header, pin_number, to_words(pin));
@@ -54,7 +55,7 @@ Measurement measure_pin(const Fitting& fitting, int header, int pin_number) {
   if (pin.function == PinFunction::Supply && pin.jumper.empty()) {
     if (const Rail* rail = fitting.board->rail(pin.rail)) {
       return volts_on_pin(fitting, header, pin_number,
-                          volts_of(rail->volts, "as described; anything else: the description is wrong"));
+                          volts_of(rail->volts, tr("as described; anything else: the description is wrong")));
     }
   }
   if (pin.function == PinFunction::Coil) {
@@ -64,6 +65,12 @@ Measurement measure_pin(const Fitting& fitting, int header, int pin_number) {
         format("it is end {} of bridge {}", pin.coil_end, pin.coil), power_off,
         format("what {} is", pin_name(fitting, header, pin_number))};
   }
+  if (fitting.board->rails.empty()) {
+    return volts_on_pin(fitting, header, pin_number,
+                        tr("a supply's volts: declare that rail, and beep from the pin to what makes it with power off; "
+                           "0 V: ground, or an output or input at rest (continuity to the supply minus with power off "
+                           "tells ground)"));
+  }
   return volts_on_pin(
       fitting, header, pin_number,
       format("{}; 0 V: ground, or an output or input at rest (continuity to the supply minus with "
@@ -72,6 +79,7 @@ Measurement measure_pin(const Fitting& fitting, int header, int pin_number) {
 }
 
 Measurement measure_lead(const Fitting& fitting, int plug, int lead) {
+  if (std::optional<Measurement> known = follow_lead(fitting, plug, lead)) return std::move(*known);
   std::vector<std::string> names;
   const Harness& harness = *fitting.harness;
   for (std::size_t d = 0; d < harness.devices.size(); ++d) {
@@ -80,9 +88,9 @@ Measurement measure_lead(const Fitting& fitting, int plug, int lead) {
     }
   }
   const std::string points =
-      names.empty() ? "the contacts at the far end" : format("terminals {}", join(names, ", "));
+      names.empty() ? tr("the contacts at the far end") : format("terminals {}", join(names, ", "));
   return {format("plug off the board: continuity from the {} to {}", lead_name(fitting, plug, lead), points),
-          "the one that beeps is where the lead goes; none: find the far end by eye", power_off,
+          tr("the one that beeps is where the lead goes; none: find the far end by eye"), power_off,
           format("where the {} goes", lead_name(fitting, plug, lead))};
 }
 
@@ -107,10 +115,10 @@ std::string pull_words(const Fitting& fitting, const Locus& at) {
   const Pin& pin = header_of(fitting, at.header).pin(at.pin);
   if (!pin.pull) return "";
   const Rail* rail = fitting.board->rail(pin.rail);
-  const std::string to = !pin.pull->up     ? "ground"
-                         : rail == nullptr ? "its supply"
+  const std::string to = !pin.pull->up     ? tr("ground")
+                         : rail == nullptr ? tr("its supply")
                                            : to_text(rail->volts.middle());
-  const std::string ohms = pin.pull->ohms.value > 0 ? to_text(pin.pull->ohms) : "a resistor";
+  const std::string ohms = pin.pull->ohms.value > 0 ? to_text(pin.pull->ohms) : tr("a resistor");
   return format(", with {} from it to {}", ohms, to);
 }
 
@@ -124,14 +132,14 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
           : "";
   const std::string where = !pin.empty()        ? pin
                             : !terminal.empty() ? terminal
-                            : device.empty()    ? "the signal"
+                            : device.empty()    ? tr("the signal")
                                                 : device;
   switch (excess.kind) {
     case ExcessKind::UnknownLimit:
       if (lacks_thresholds(excess)) {
         return {format("look up from which voltages {} reads low and high (data sheet of the part behind it)",
                        where),
-                "state them as low-below and high-above, then judge again", look,
+                tr("state them as low-below and high-above, then judge again"), look,
                 format("how {} reads", where)};
       }
       return {format("look up what {} withstands (data sheet of the part behind it)", where),
@@ -149,10 +157,10 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
       return {format("board powered alone, nothing plugged in, firmware held in reset: volts from {} to the "
                      "supply pin of '{}'",
                      where, at.header >= 0 ? header_of(fitting, at.header).id : ""),
-              "0 V: off at reset; the supply's voltage: on at reset, do not fit a heater", bare_board,
+              tr("0 V: off at reset; the supply's voltage: on at reset, do not fit a heater"), bare_board,
               format("whether {} is off at reset", where)};
     case ExcessKind::SupplyTooLow:
-      return {"board powered alone, nothing plugged in: volts on the supply pin of this header",
+      return {tr("board powered alone, nothing plugged in: volts on the supply pin of this header"),
               format("{} or more: enough; less: too low", to_text(Volts(excess.limit))), bare_board,
               format("whether the supply of {} is enough", where)};
     case ExcessKind::LevelHigh:
@@ -160,17 +168,17 @@ Measurement measure_excess(const Fitting& fitting, const Excess& excess) {
       const bool high = excess.kind == ExcessKind::LevelHigh;
       return {
           format("device fed, its signal lead off the board{}: volts from the lead to ground while it is {}",
-                 pull_words(fitting, at), high ? "high" : "low"),
+                 pull_words(fitting, at), high ? tr("high") : tr("low")),
           high ? format("{} or more: read as high; less: not", to_text(Volts(excess.limit)))
                : format("{} or less: read as low; more: not", to_text(Volts(excess.limit))),
-          device_fed, format("whether {} reaches its {} level", where, high ? "high" : "low")};
+          device_fed, format("whether {} reaches its {} level", where, high ? tr("high") : tr("low"))};
     }
     default:
-      return {
-          "device fed, plug off the board: volts on every lead against its ground, in every position of the "
-          "device",
-          "each within what the pin that it is to meet withstands: safe; else: do not join", device_fed,
-          "what the states do that were not tried"};
+      return {tr("device fed, plug off the board: volts on every lead against its ground, in every position "
+                 "of the "
+                 "device"),
+              tr("each within what the pin that it is to meet withstands: safe; else: do not join"),
+              device_fed, tr("what the states do that were not tried")};
   }
 }
 

@@ -79,19 +79,26 @@ std::vector<Sense> senses(const Fitting& fitting, std::span<const Contact> conta
         const PinFunction common = pin_of(fitting, *other).function;
         if (pin_of(fitting, *signal).function != PinFunction::Input) continue;
         if (common != PinFunction::Ground && common != PinFunction::Supply) continue;
+        if (!s->rests_stated) continue;
         const bool to_ground = common == PinFunction::Ground;
         out.push_back({*signal, to_ground != s->rests_closed,
-                       format("the switch rests {} and joins the input to {}",
-                              s->rests_closed ? "closed" : "open", to_ground ? "ground" : "the supply")});
+                       to_ground         ? s->rests_closed
+                                               ? tr("the switch rests closed and joins the input to ground")
+                                               : tr("the switch rests open and joins the input to ground")
+                               : s->rests_closed ? tr("the switch rests closed and joins the input to the supply")
+                                         : tr("the switch rests open and joins the input to the supply")});
       } else if (const auto* driver = std::get_if<Driver>(&part); driver != nullptr && driver->rests_on) {
         const auto signal = input_behind(fitting, contacts, index, driver->terminal);
         if (!signal) continue;
         const bool conducts_high = driver->kind != OutputKind::Sinking;
-        const std::string_view kind = driver->kind == OutputKind::PushPull  ? "push-pull"
-                                      : driver->kind == OutputKind::Sinking ? "sinking"
-                                                                            : "sourcing";
+        const bool on = *driver->rests_on;
         out.push_back({*signal, conducts_high == *driver->rests_on,
-                       format("the {} output is {} at rest", kind, *driver->rests_on ? "on" : "off")});
+                       driver->kind == OutputKind::PushPull  ? on ? tr("the push-pull output is on at rest")
+                                                                  : tr("the push-pull output is off at rest")
+                        : driver->kind == OutputKind::Sinking ? on ? tr("the sinking output is on at rest")
+                                                                   : tr("the sinking output is off at rest")
+                        : on ? tr("the sourcing output is on at rest")
+                                                             : tr("the sourcing output is off at rest")});
       }
     }
   }
@@ -106,10 +113,10 @@ std::vector<Setting> input_senses(const Fitting& fitting, std::span<const Contac
     const Pin& pin = pin_of(fitting, sense.contact);
     const std::string net = pin.net.empty() ? "" : format(" (net {})", pin.net);
     const std::string signal = pin.signal.empty() ? "" : format(" '{}'", pin.signal);
-    out.push_back({format("input{} on {}{} is {} at rest and {} when the device works", signal,
-                          pin_name(fitting, sense.contact), net, sense.high_at_rest ? "high" : "low",
-                          sense.high_at_rest ? "low" : "high"),
-                   sense.why, false, sense.contact.header, sense.contact.pin});
+    const std::string level = sense.high_at_rest ? tr("high at rest and low when the device works")
+                                                 : tr("low at rest and high when the device works");
+    out.push_back({format("input{} on {}{} is {}", signal, pin_name(fitting, sense.contact), net, level),
+                   sense.why, false, sense.contact.header, sense.contact.pin, level});
   }
   return out;
 }
@@ -122,10 +129,14 @@ std::vector<Finding> inverted_senses(const Fitting& fitting, std::span<const Con
     Finding finding;
     finding.rule = Rule::InvertedSense;
     finding.weight = Weight::Note;
-    finding.message =
-        format("{} is held {} at rest, against its pull: firmware that takes {} for triggered must be told",
-               pin_name(fitting, sense.contact), sense.high_at_rest ? "high" : "low",
-               sense.high_at_rest ? "high" : "low");
+    finding.message = sense.high_at_rest ? format(
+                                               "{} is held high at rest, against its pull: firmware that "
+                                               "takes high for triggered must be told",
+                                               pin_name(fitting, sense.contact))
+                                         : format(
+                                               "{} is held low at rest, against its pull: firmware that "
+                                               "takes low for triggered must be told",
+                                               pin_name(fitting, sense.contact));
     finding.at = locus_of(fitting, sense.contact);
     finding.first = lead_of(fitting, sense.contact).span;
     finding.second = pin.span;

@@ -110,14 +110,14 @@ void check_given_signal(const Meeting& m, std::vector<Finding>& out) {
         doubt(m, Rule::UnknownLimit,
               format("how many volts terminal {} keeps when it conducts is not stated, and it meets {}",
                      m.terminal_words(), m.pin_words()),
-              sheet, "state it as its drop; proximity switches keep up to 2 or 3 V"));
+              sheet, tr("state it as its drop; proximity switches keep up to 2 or 3 V")));
   }
   // Off-state currents of 10 uA to 0.5 mA are published, by type; 0.5 mA through 10 kohm is 5 V.
   if (!driver->leak && m.device.kind == "proximity") {
     out.push_back(doubt(m, Rule::UnknownLimit,
                         format("what terminal {} leaks when it is off is not stated, and it meets {}",
                                m.terminal_words(), m.pin_words()),
-                        sheet, "state it as its leak; proximity switches leak up to 0.5 mA"));
+                        sheet, tr("state it as its leak; proximity switches leak up to 0.5 mA")));
   }
 }
 
@@ -135,7 +135,7 @@ void check_taken_signal(const Meeting& m, std::vector<Finding>& out) {
         format("from which voltage terminal {} reads {} is not stated, and it meets {}", m.terminal_words(),
                low    ? "high"
                : high ? "low"
-                      : "low and high",
+                      : tr("low and high"),
                m.pin_words()),
         format("look up the input of '{}' in its data sheet", device_name(m.device)),
         format("state it as a receiver at {}", m.terminal_words())));
@@ -146,7 +146,7 @@ void check_taken_signal(const Meeting& m, std::vector<Finding>& out) {
               format("how high {} drives is not stated, and terminal {} reads it",
                      pin_name(m.fitting, m.contact), m.terminal_words()),
               format("look up the output levels of the part behind {}", pin_name(m.fitting, m.contact)),
-              "state the guaranteed and the highest level as 'high'"));
+              tr("state the guaranteed and the highest level as 'high'")));
   }
 }
 
@@ -167,7 +167,7 @@ void check_supply_limit(const Meeting& m, std::vector<Finding>& out) {
     if (const auto* load = std::get_if<Load>(&part); load != nullptr && here(load->plus)) {
       drawn = drawn + load->draws;
     } else if (const auto* h = std::get_if<Heater>(&part); h != nullptr && (here(h->a) || here(h->b))) {
-      drawn = drawn + Amps(h->watts.value / h->volts.value);
+      if (h->volts.value > 0.0) drawn = drawn + Amps(h->watts.value / h->volts.value);
     }
   }
   if (drawn <= unlimited) return;
@@ -192,6 +192,7 @@ void check_burden(const Meeting& m, Volts highest, std::vector<Finding>& out) {
       return std::find(near.begin(), near.end(), end) != near.end();
     });
     if (!here || (coil == nullptr && resistor == nullptr)) continue;
+    if (coil != nullptr && !(coil->ohms.value > 0.0)) continue;  // asked for as a figure
     std::string takes;
     bool fine = false;
     if (coil != nullptr) {
@@ -204,11 +205,12 @@ void check_burden(const Meeting& m, Volts highest, std::vector<Finding>& out) {
       takes = to_text(watts);
     }
     if (fine) continue;
-    out.push_back(doubt(m, Rule::UnknownLimit,
-                        format("whether the {} of '{}' stands up to {} is not known", part_word(part),
-                               device_name(m.device), takes),
-                        format("look up what the {} of '{}' stands", part_word(part), device_name(m.device)),
-                        format("{} or more: safe here; less: do not join", takes)));
+    out.push_back(
+        doubt(m, Rule::UnknownLimit,
+              format("whether the {} of '{}' stands up to {} is not known", tr(part_word(part)),
+                     device_name(m.device), takes),
+              format("look up what the {} of '{}' stands", tr(part_word(part)), device_name(m.device)),
+              format("{} or more: safe here; less: do not join", takes)));
   }
 }
 
@@ -235,7 +237,7 @@ void check_bridge(const Meeting& m, std::vector<Finding>& out) {
   out.push_back(
       doubt(m, Rule::UnknownLimit,
             format("which rail feeds the bridge behind {} is not stated", pin_name(m.fitting, m.contact)),
-            "look up the supply of the motor drivers", "state it as 'rail'"));
+            tr("look up the supply of the motor drivers"), tr("state it as 'rail'")));
 }
 
 /// A signal of no name where the header has several of its kind: any of them would do by name.
@@ -248,12 +250,14 @@ void check_signal_name(const Meeting& m, std::vector<Finding>& out) {
     return pin.function == m.pin.function && pin.signal != m.pin.signal;
   });
   if (!several) return;
-  out.push_back(
-      doubt(m, Rule::UnknownLead,
-            format("which signal terminal {} {} is not stated, and it meets {}, one of several {}s",
-                   m.terminal_words(), given ? "gives" : "takes", m.pin_words(), to_word(m.pin.function)),
-            format("look up what terminal {} of '{}' is for", m.terminal_words(), device_name(m.device)),
-            "state it as its signal"));
+  out.push_back(doubt(
+      m, Rule::UnknownLead,
+      given ? format("which signal terminal {} gives is not stated, and it meets {}, one of several inputs",
+                     m.terminal_words(), m.pin_words())
+            : format("which signal terminal {} takes is not stated, and it meets {}, one of several outputs",
+                     m.terminal_words(), m.pin_words()),
+      format("look up what terminal {} of '{}' is for", m.terminal_words(), device_name(m.device)),
+      tr("state it as its signal")));
 }
 
 }  // namespace

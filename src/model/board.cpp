@@ -3,6 +3,8 @@
 
 #include <algorithm>
 
+#include "base/words.h"
+
 namespace plugward {
 namespace {
 
@@ -14,10 +16,18 @@ const T* find_by_id(const std::vector<T>& list, std::string_view id) {
 
 }  // namespace
 
-const Rail* Board::rail(std::string_view wanted) const { return find_by_id(rails, wanted); }
-const Jumper* Board::jumper(std::string_view wanted) const { return find_by_id(jumpers, wanted); }
-const Header* Board::header(std::string_view wanted) const { return find_by_id(headers, wanted); }
-const Evidence* Board::find_evidence(std::string_view wanted) const { return find_by_id(evidences, wanted); }
+const Rail* Board::rail(std::string_view wanted) const {
+  return find_by_id(rails, wanted);
+}
+const Jumper* Board::jumper(std::string_view wanted) const {
+  return find_by_id(jumpers, wanted);
+}
+const Header* Board::header(std::string_view wanted) const {
+  return find_by_id(headers, wanted);
+}
+const Evidence* Board::find_evidence(std::string_view wanted) const {
+  return find_by_id(evidences, wanted);
+}
 
 const Evidence* Board::evidence_of(const Header& header, const Pin& pin) const {
   if (!pin.evidence.empty()) return find_evidence(pin.evidence);
@@ -27,14 +37,22 @@ const Evidence* Board::evidence_of(const Header& header, const Pin& pin) const {
 
 std::string_view to_word(PinFunction function) {
   switch (function) {
-    case PinFunction::Supply: return "supply";
-    case PinFunction::Ground: return "ground";
-    case PinFunction::Output: return "output";
-    case PinFunction::Input: return "input";
-    case PinFunction::Switched: return "switched";
-    case PinFunction::Coil: return "coil";
-    case PinFunction::Unused: return "unused";
-    case PinFunction::Unknown: return "unknown";
+    case PinFunction::Supply:
+      return later("supply");
+    case PinFunction::Ground:
+      return later("ground");
+    case PinFunction::Output:
+      return later("output");
+    case PinFunction::Input:
+      return later("input");
+    case PinFunction::Switched:
+      return later("switched");
+    case PinFunction::Coil:
+      return later("coil");
+    case PinFunction::Unused:
+      return later("unused");
+    case PinFunction::Unknown:
+      return later("unknown");
   }
   return "";
 }

@@ -61,32 +61,40 @@ Span part_span(const Part& part) {
 
 std::string_view part_word(const Part& part) {
   struct Word {
-    std::string_view operator()(const Load&) const { return "load"; }
-    std::string_view operator()(const Heater&) const { return "heater"; }
-    std::string_view operator()(const Resistor&) const { return "resistor"; }
-    std::string_view operator()(const Switch&) const { return "switch"; }
-    std::string_view operator()(const Coil&) const { return "coil"; }
-    std::string_view operator()(const TemperatureSensor&) const { return "temperature-sensor"; }
-    std::string_view operator()(const Driver&) const { return "driver"; }
-    std::string_view operator()(const Receiver&) const { return "receiver"; }
-    std::string_view operator()(const Diode&) const { return "diode"; }
-    std::string_view operator()(const Join&) const { return "join"; }
-    std::string_view operator()(const Source&) const { return "source"; }
-    std::string_view operator()(const Regulator&) const { return "regulator"; }
+    std::string_view operator()(const Load&) const { return later("load"); }
+    std::string_view operator()(const Heater&) const { return later("heater"); }
+    std::string_view operator()(const Resistor&) const { return later("resistor"); }
+    std::string_view operator()(const Switch&) const { return later("switch"); }
+    std::string_view operator()(const Coil&) const { return later("coil"); }
+    std::string_view operator()(const TemperatureSensor&) const { return later("temperature-sensor"); }
+    std::string_view operator()(const Driver&) const { return later("driver"); }
+    std::string_view operator()(const Receiver&) const { return later("receiver"); }
+    std::string_view operator()(const Diode&) const { return later("diode"); }
+    std::string_view operator()(const Join&) const { return later("join"); }
+    std::string_view operator()(const Source&) const { return later("source"); }
+    std::string_view operator()(const Regulator&) const { return later("regulator"); }
   };
   return std::visit(Word{}, part);
 }
 
 std::string_view to_word(TerminalFunction function) {
   switch (function) {
-    case TerminalFunction::Supply: return "supply";
-    case TerminalFunction::Ground: return "ground";
-    case TerminalFunction::Return: return "return";
-    case TerminalFunction::Input: return "input";
-    case TerminalFunction::Output: return "output";
-    case TerminalFunction::Passive: return "passive";
-    case TerminalFunction::Spare: return "spare";
-    case TerminalFunction::Unknown: return "unknown";
+    case TerminalFunction::Supply:
+      return later("supply");
+    case TerminalFunction::Ground:
+      return later("ground");
+    case TerminalFunction::Return:
+      return later("return");
+    case TerminalFunction::Input:
+      return later("input");
+    case TerminalFunction::Output:
+      return later("output");
+    case TerminalFunction::Passive:
+      return later("passive");
+    case TerminalFunction::Spare:
+      return later("spare");
+    case TerminalFunction::Unknown:
+      return later("unknown");
   }
   return "";
 }

@@ -55,13 +55,14 @@ struct Load {
   Amps draws{};                   ///< highest, at the middle of needs
   Reversal reversed = Reversal::Unknown;
   Span span{};
+  bool draws_stated = true;  ///< false: nobody has looked, and `draws` is 0
 };
 
 /// Heating element: no polarity, must be switched.
 struct Heater {
   TerminalIndex a = 0, b = 0;
-  Volts volts{};
-  Watts watts{};
+  Volts volts{};  ///< 0: not stated
+  Watts watts{};  ///< 0: not stated
   Span span{};
 };
 
@@ -77,12 +78,13 @@ struct Switch {
   TerminalIndex a = 0, b = 0;
   bool rests_closed = false;
   Span span{};
+  bool rests_stated = true;  ///< false: nobody has looked
 };
 
 /// One winding of a motor.
 struct Coil {
   TerminalIndex a = 0, b = 0;
-  Ohms ohms{};
+  Ohms ohms{};  ///< 0: not stated
   std::optional<Amps> amps;
   Span span{};
 };
@@ -90,7 +92,7 @@ struct Coil {
 /// Resistance that depends on temperature: a thermistor (beta stated) or platinum sensor.
 struct TemperatureSensor {
   TerminalIndex a = 0, b = 0;
-  Ohms nominal{};              ///< at 25 C (thermistor) or 0 C (platinum)
+  Ohms nominal{};              ///< at 25 C (thermistor) or 0 C (platinum); 0: not stated
   std::optional<Kelvins> beta;
   Span span{};
 };
@@ -168,6 +170,12 @@ struct LedString {
   std::optional<Ohms> loop;          ///< both supply tracks of the whole string, end to end
 };
 
+/// Two cores of a cable; its terminals are its cores, in their order.
+struct CorePair {
+  TerminalIndex a = 0, b = 0;
+  friend auto operator<=>(const CorePair&, const CorePair&) = default;
+};
+
 struct Device {
   std::string id;
   std::string title;
@@ -177,6 +185,7 @@ struct Device {
   std::vector<Part> parts;
   std::string evidence;
   std::optional<LedString> leds;  ///< of a string: its load draws count x each x brightness
+  std::vector<CorePair> pairs;    ///< of a cable: cores that are twisted together, lower number first
   Span span{};
 
   std::optional<TerminalIndex> terminal(std::string_view id) const;

@@ -70,6 +70,12 @@ std::string_view one_of(const std::optional<bool>& value, std::string_view yes, 
   return !value ? std::string_view() : *value ? yes : no;
 }
 
+/// A figure of which 0 says that nobody has looked.
+template <class Q>
+std::optional<Q> stated(const Q& quantity) {
+  return quantity.value > 0.0 ? std::optional(quantity) : std::nullopt;
+}
+
 /// The element of each kind of part.
 class PartWriter {
  public:
@@ -83,25 +89,26 @@ class PartWriter {
         .text("plus", id(p.plus))
         .text("minus", id(p.minus))
         .value("needs", p.needs)
-        .value("draws", p.draws)
+        .value("draws", p.draws_stated ? std::optional(p.draws) : std::nullopt)
         .value("survives", p.survives)
         .text("reversed", to_word(p.reversed))
         .empty();
   }
   std::string operator()(const Heater& p) const {
-    return ends("heater", p).value("volts", p.volts).value("watts", p.watts).empty();
+    return ends("heater", p).value("volts", stated(p.volts)).value("watts", stated(p.watts)).empty();
   }
   std::string operator()(const Resistor& p) const {
     return ends("resistor", p).value("ohms", p.ohms).value("limit", p.limit).empty();
   }
   std::string operator()(const Switch& p) const {
-    return ends("switch", p).text("rests", p.rests_closed ? "closed" : "open").empty();
+    const std::string_view rests = p.rests_closed ? "closed" : "open";
+    return ends("switch", p).text("rests", p.rests_stated ? rests : "").empty();
   }
   std::string operator()(const Coil& p) const {
-    return ends("coil", p).value("ohms", p.ohms).value("amps", p.amps).empty();
+    return ends("coil", p).value("ohms", stated(p.ohms)).value("amps", p.amps).empty();
   }
   std::string operator()(const TemperatureSensor& p) const {
-    return ends("temperature-sensor", p).value("ohms", p.nominal).value("beta", p.beta).empty();
+    return ends("temperature-sensor", p).value("ohms", stated(p.nominal)).value("beta", p.beta).empty();
   }
   std::string operator()(const Driver& p) const {
     Element e("driver");
@@ -179,7 +186,21 @@ std::string leds_text(const LedString& leds) {
       .empty();
 }
 
+/// A cable has no parts to be told one by one.
+std::string cable_text(const Device& device) {
+  std::vector<std::string> pairs;
+  for (const CorePair& pair : device.pairs) pairs.push_back(format("{}-{}", pair.a + 1, pair.b + 1));
+  return format("  {}\n", Element("cable")
+                              .text("id", device.id)
+                              .text("title", device.title)
+                              .number("cores", static_cast<int>(device.terminals.size()))
+                              .text("pairs", plugward::format("{}", join(pairs, " ")))
+                              .text("evidence", device.evidence)
+                              .empty());
+}
+
 std::string device_text(const Device& device) {
+  if (device.kind == "cable") return cable_text(device);
   std::string text = "  " +
                      Element("device")
                          .text("id", device.id)

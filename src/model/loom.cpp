@@ -14,7 +14,7 @@ namespace {
 
 /// ` name="value"`; nothing when the value is empty.
 std::string attribute(std::string_view name, std::string_view value) {
-  return value.empty() ? "" : format(" {}=\"{}\"", name, xml_escaped(value));
+  return value.empty() ? "" : verbatim(" {}=\"{}\"", name, xml_escaped(value));
 }
 
 /// What most elements end in.
@@ -25,14 +25,14 @@ std::string basis(const Element& element) {
 
 std::string leads_text(const std::vector<int>& leads) {
   std::vector<std::string> words;
-  for (const int lead : leads) words.push_back(lead == 0 ? std::string("-") : format("{}", lead));
-  return format("{}", join(words, " "));
+  for (const int lead : leads) words.push_back(lead == 0 ? std::string("-") : verbatim("{}", lead));
+  return verbatim("{}", join(words, " "));
 }
 
 std::string seat_text(const Seat& seat) {
-  return format("  <{}{}{}{}{}/>\n", seat.state == SeatState::Loose ? "loose" : "seat",
-                attribute("plug", seat.plug_name()), attribute("header", seat.header),
-                attribute("leads", leads_text(seat.leads)), basis(seat));
+  return verbatim("  <{}{}{}{}{}/>\n", seat.state == SeatState::Loose ? "loose" : "seat",
+                  attribute("plug", seat.plug_name()), attribute("header", seat.header),
+                  attribute("leads", leads_text(seat.leads)), basis(seat));
 }
 
 }  // namespace
@@ -73,22 +73,23 @@ std::string file_for_loom(std::string_view loom_path, std::string_view path) {
 
 std::string loom_text(const Loom& loom) {
   std::string text = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-  text += format("<loom{}{}{}{}>\n", attribute("id", loom.id), attribute("title", loom.title),
-                 attribute("board", loom.board), basis(loom));
+  text += verbatim("<loom{}{}{}{}>\n", attribute("id", loom.id), attribute("title", loom.title),
+                   attribute("board", loom.board), basis(loom));
   for (const Evidence& e : loom.evidences) {
-    text += format("  <evidence{}{}{}{}{}/>\n", attribute("id", e.id), attribute("kind", to_word(e.kind)),
-                   attribute("revision", e.revision), attribute("date", e.date), attribute("note", e.note));
+    text += verbatim("  <evidence{}{}{}{}{}/>\n", attribute("id", e.id), attribute("kind", to_word(e.kind)),
+                     attribute("revision", e.revision), attribute("date", e.date), attribute("note", e.note));
   }
   for (const FittedJumper& j : loom.jumpers) {
-    text += format("  <fitted{}{}{}/>\n", attribute("jumper", j.jumper), attribute("rail", j.rail), basis(j));
+    text +=
+        verbatim("  <fitted{}{}{}/>\n", attribute("jumper", j.jumper), attribute("rail", j.rail), basis(j));
   }
   for (const LoomHarness& h : loom.harnesses) {
-    text += format("  <harness{}{}{}/>\n", attribute("id", h.id), attribute("file", h.file),
-                   attribute("note", h.note));
+    text += verbatim("  <harness{}{}{}/>\n", attribute("id", h.id), attribute("file", h.file),
+                     attribute("note", h.note));
   }
   for (const Seat& seat : loom.seats) text += seat_text(seat);
   for (const LoomHeader& h : loom.headers) {
-    text += format("  <{}{}{}/>\n", h.taken ? "taken" : "free", attribute("header", h.header), basis(h));
+    text += verbatim("  <{}{}{}/>\n", h.taken ? "taken" : "free", attribute("header", h.header), basis(h));
   }
   return text + "</loom>\n";
 }

@@ -34,7 +34,7 @@ std::vector<WireColour> proposals() {
 
 Joint joint_of(const Family& family) {
   if (family.profile == Profile::Screw) return Joint::Screw;
-  if (family.profile == Profile::Circular) return Joint::Other;
+  if (enters_one_way(family.profile)) return Joint::Other;
   if (family.lance && family.lance->value == Lance::None) return Joint::Displacement;
   return Joint::Crimp;
 }

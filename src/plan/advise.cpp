@@ -235,8 +235,8 @@ std::optional<RepinPlan> make_plan(const Fitting& fitting, const Candidate& cand
     for (Step& step : one.steps) {
       step.plug = plug_index;
       step.why = why(fitting, candidate, static_cast<int>(p), step.lead);
-      if (step.kind == StepKind::Park) step.why = "parked in an empty cavity to make room";
-      if (step.kind == StepKind::Hold) step.why = "held beside the housing to make room";
+      if (step.kind == StepKind::Park) step.why = tr("parked in an empty cavity to make room");
+      if (step.kind == StepKind::Hold) step.why = tr("held beside the housing to make room");
       if (step.kind != StepKind::Insert) ++one.extractions;
     }
     const auto result = carry_out(one.before, one.steps, plug.positions);
@@ -296,11 +296,11 @@ std::string names_of(const Fitting& fitting) {
   for (const Placement& p : fitting.placements) {
     names.push_back(format("'{}' on '{}'", plug_of(fitting, p.plug).id, header_of(fitting, p.header).id));
   }
-  return format("{}", join(names, " and "));
+  return format("{}", join(names, tr(" and ")));
 }
 
 std::string contacts(int n) {
-  return format("{} contact{}", n, n == 1 ? "" : "s");
+  return count_of(n, "{} contact", "{} contacts", n);
 }
 
 /// A housing and leads along a string of LEDs have no values that could be proved.
@@ -315,7 +315,7 @@ bool wants_values(const Assessment& assessment) {
 std::string cure_words(const std::vector<Cure>& cures) {
   std::vector<std::string> kinds;
   for (const Cure& cure : cures) kinds.push_back(cure.name);
-  return format("{}", join(kinds, " and "));
+  return format("{}", join(kinds, tr(" and ")));
 }
 
 /// Values for the parts, judged on the model, and the moves that go with them.
@@ -362,7 +362,8 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best, bool 
     }
     advice.verdict = Verdict::Adapt;
     advice.new_housings = 1;
-    advice.parts = {"a new housing: the conductors of this one cannot be moved one by one"};
+    advice.parts = {tr("a new housing: the conductors of this one cannot be moved one by one")};
+    advice.housings = advice.parts;
     advice.summary =
         format("{}: fits once its leads are in another order, which this housing does not allow", names);
     return;
@@ -372,12 +373,12 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best, bool 
     advice.verdict = Verdict::Measure;
     advice.measurements = measurements_of(best.assessment);
     advice.settings.clear();
-    advice.summary =
-        format("{}: {}something must be known first; {}", names,
-               advice.now.has(Weight::Harm) ? "it does harm as it is, and before a cure can be told " : "",
-               advice.measurements.size() == 1
-                   ? "one measurement settles it"
-                   : format("{} measurements settle it, the cheapest first", advice.measurements.size()));
+    advice.summary = format(
+        "{}: {}something must be known first; {}", names,
+        advice.now.has(Weight::Harm) ? tr("it does harm as it is, and before a cure can be told ") : "",
+        advice.measurements.size() == 1
+            ? tr("one measurement settles it")
+            : format("{} measurements settle it, the cheapest first", advice.measurements.size()));
     return;
   }
   if (curable(best.assessment)) {
@@ -386,26 +387,28 @@ void finish(Advice& advice, const Fitting& fitting, const Candidate& best, bool 
       if (finding.weight == Weight::Doubt || finding.weight == Weight::Note || finding.part.empty()) continue;
       const std::size_t before = advice.parts.size();
       add_unique(advice.parts, {part_words(fitting, finding)});
-      if (finding.part == "housing" && advice.parts.size() > before) ++advice.new_housings;
+      if (finding.part != "housing" || advice.parts.size() == before) continue;
+      ++advice.new_housings;
+      advice.housings.push_back(advice.parts.back());
     }
     const bool values = wants_values(best.assessment);
     if (cures && values && add_cures(advice, fitting, best, names)) return;
     advice.summary =
         format("{}: not as it is; it needs {}{}{}", names,
-               advice.parts.size() == 1 ? "a part" : format("{} parts", advice.parts.size()),
+               advice.parts.size() == 1 ? tr("a part") : format("{} parts", advice.parts.size()),
                best.moved > 0 ? format("; {} will have to move as well, which is planned once the "
                                        "description has the part",
                                        contacts(best.moved))
                               : "",
-               cures && values ? "; no values could be proved" : "");
+               cures && values ? tr("; no values could be proved") : "");
     return;
   }
   advice.verdict = Verdict::Apart;
   advice.settings.clear();
   const bool harm = advice.now.has(Weight::Harm);
   advice.summary = format("{}: do not join these; {}", names,
-                          harm ? "it can damage or hurt, and no move of contacts or added part cures it"
-                               : "it will not work, and no move of contacts or added part cures it");
+                          harm ? tr("it can damage or hurt, and no move of contacts or added part cures it")
+                               : tr("it will not work, and no move of contacts or added part cures it"));
 }
 
 /// What would be measured changes nothing.

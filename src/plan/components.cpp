@@ -99,7 +99,7 @@ std::string placed_names(const Fitting& fitting) {
   for (const Placement& p : fitting.placements) {
     names.push_back(format("'{}' on '{}'", plug_of(fitting, p.plug).id, header_of(fitting, p.header).id));
   }
-  return format("{}", join(names, " and "));
+  return format("{}", join(names, tr(" and ")));
 }
 
 /// One advice out of those of the clusters.
@@ -115,6 +115,7 @@ class Joiner {
     if (advice.plan) note_known(advice.plan->after);
     whole_.moved += advice.moved;
     whole_.new_housings += advice.new_housings;
+    append(whole_.housings, advice.housings);
     if (advice.cures.empty()) append(uncured_, advice.parts);
     append(whole_.parts, advice.parts);
     append(whole_.cures, advice.cures);
@@ -244,6 +245,7 @@ class Joiner {
       whole_.parts.clear();
       whole_.cures.clear();
       whole_.new_housings = 0;
+      whole_.housings.clear();
     }
     if (verdict == Verdict::Measure || verdict == Verdict::Apart) whole_.settings.clear();
     if (verdict == Verdict::Mate || verdict == Verdict::Repin) whole_.settings = joint.settings;
@@ -255,27 +257,28 @@ class Joiner {
 
   std::string apart_words() const {
     return format("do not join {}; no move of contacts or added part cures {}",
-                  count_[4] == 1 ? "one of these" : format("{} of these", count_[4]),
-                  count_[4] == 1 ? "it" : "them");
+                  count_[4] == 1 ? tr("one of these") : format("{} of these", count_[4]),
+                  count_[4] == 1 ? tr("it") : tr("them"));
   }
 
   std::string verdict_words() const {
-    const std::string contacts = counted(static_cast<std::size_t>(whole_.moved), "contact");
+    const std::string contacts = counted(static_cast<std::size_t>(whole_.moved), "{} contact", "{} contacts");
     const std::size_t parts = whole_.parts.size();
     switch (whole_.verdict) {
       case Verdict::Mate:
-        return "plug them in as they are";
+        return tr("plug them in as they are");
       case Verdict::Repin:
         return format("move {} first", contacts);
       case Verdict::Adapt:
-        return format("not as they are; they need {}{}", parts == 1 ? "a part" : counted(parts, "part"),
+        return format("not as they are; they need {}{}",
+                      parts == 1 ? tr("a part") : counted(parts, "{} part", "{} parts"),
                       whole_.moved > 0 ? format(", and {} moved", contacts) : "");
       case Verdict::Measure:
         return format(
             "{}something must be known first; {}",
-            whole_.now.has(Weight::Harm) ? "it does harm as it is, and before a cure can be told " : "",
+            whole_.now.has(Weight::Harm) ? tr("it does harm as it is, and before a cure can be told ") : "",
             whole_.measurements.size() == 1
-                ? "one measurement settles it"
+                ? tr("one measurement settles it")
                 : format("{} measurements settle it, the cheapest first", whole_.measurements.size()));
       case Verdict::Apart:
         return apart_words();

@@ -40,9 +40,9 @@ std::string misfit_words(const Family& family, const Plug& plug) {
   if (cavities.empty()) return "";
   std::sort(cavities.begin(), cavities.end());
   const bool all = static_cast<int>(cavities.size()) == seated;
-  const std::string whose = all ? std::string("its leads")
-                                : format("the lead{} in {} {}", cavities.size() == 1 ? "" : "s",
-                                         cavities.size() == 1 ? "cavity" : "cavities", join(cavities, ", "));
+  const std::string whose = all ? std::string(tr("its leads"))
+                                : count_of(cavities.size(), "the lead in cavity {}",
+                                           "the leads in cavities {}", join(cavities, ", "));
   return format(
       "they take {}, not the {} of {}: those leads need other wire, or take an adapter lead between "
       "('plugward repin --adapter')",

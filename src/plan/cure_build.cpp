@@ -56,10 +56,10 @@ void say_buffer(Remedy& r, const Fitting& fitting, const MetLead& lead, Terminal
   const auto volts = volts_at(fitting, {device, plus});
   r.cure.what = format("A level buffer of the 74HCT family in {}, fed from {}{}.", lead_words(fitting, lead),
                        supply, volts ? format(" ({})", to_text(*volts)) : "");
-  r.cure.components.push_back({"level buffer", "74HCT125 or another gate of the 74HCT family",
-                               "supply 4.5..5.5 V",
+  r.cure.components.push_back({tr("level buffer"), tr("74HCT125 or another gate of the 74HCT family"),
+                               tr("supply 4.5..5.5 V"),
                                format("in {}, near the receiving side", lead_words(fitting, lead))});
-  r.cure.components.push_back({"capacitor", "100 nF", "ceramic",
+  r.cure.components.push_back({tr("capacitor"), "100 nF", tr("ceramic"),
                                format("across the buffer's supply pins, {} and {}", supply, ground)});
   r.cure.steps.push_back(
       format("cut {} near the receiving side; lead the giving end to the buffer's input and the "
@@ -72,13 +72,15 @@ void say_buffer(Remedy& r, const Fitting& fitting, const MetLead& lead, Terminal
 }
 
 std::string power_off_step() {
-  return "power off, mains plug pulled, every LED of the board dark; the plug stays off the board until all "
-         "is built and measured";
+  return tr(
+      "power off, mains plug pulled, every LED of the board dark; the plug stays off the board until all "
+      "is built and measured");
 }
 
 std::string sleeve_step() {
-  return "solder, then insulate every joint by itself with heat-shrink sleeve; nothing may touch a neighbour "
-         "or the frame";
+  return tr(
+      "solder, then insulate every joint by itself with heat-shrink sleeve; nothing may touch a neighbour "
+      "or the frame");
 }
 
 std::string rating_words(Watts rating) {
@@ -95,10 +97,11 @@ void add_resistor(Remedy& remedy, int device, TerminalIndex a, TerminalIndex b, 
 void say_new_lead(Remedy& r, const Fitting& fitting, const EmptySeat& seat, std::string_view colour) {
   const Plug& plug = plug_of(fitting, seat.plug);
   const std::string pin = pin_name(fitting, seat.header, seat.pin);
-  r.cure.components.push_back({"lead", "", format("{}, with a contact of family '{}'", colour, plug.family),
+  r.cure.components.push_back({tr("lead"), "",
+                               format("{}, with a contact of family '{}'", colour, plug.family),
                                format("cavity {} of '{}', which meets {}", seat.cavity, plug.id, pin)});
   r.cure.steps.push_back(format("crimp a {} lead and seat it in cavity {} of '{}'{}: it meets {}", colour,
-                                seat.cavity, plug.id, seat.later ? ", once the contacts have moved" : "",
+                                seat.cavity, plug.id, seat.later ? tr(", once the contacts have moved") : "",
                                 pin));
 }
 

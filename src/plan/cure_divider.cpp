@@ -24,8 +24,8 @@ DividerNeeds needs_of(const InputPlace& place) {
 
 /// What keeps a divider from being offered; "" when nothing does.
 std::string no_divider(const InputPlace& place) {
-  if (!place.giver.supply) return "what the device gives when high is not known";
-  if (!place.side.high_above) return "from which voltage the input reads high is not stated";
+  if (!place.giver.supply) return tr("what the device gives when high is not known");
+  if (!place.side.high_above) return tr("from which voltage the input reads high is not stated");
   return "";
 }
 
@@ -38,19 +38,19 @@ void offer_divider(const InputPlace& place, Offer& offer) {
   if (const std::string why = no_divider(place); !why.empty()) return pass(why);
   const DividerNeeds needs = needs_of(place);
   const auto d = choose_divider(needs);
-  if (!d) return pass("no pair of the E24 or E96 series does it in every corner of the tolerances");
+  if (!d) return pass(tr("no pair of the E24 or E96 series does it in every corner of the tolerances"));
   const auto upper = power_rating(d->upper_watts), lower = power_rating(d->lower_watts);
-  if (!upper || !lower) return pass("its resistors would need more than 1 W");
+  if (!upper || !lower) return pass(tr("its resistors would need more than 1 W"));
   Remedy r = begin(place, "divider");
   const auto bottom = ground_for(place, r);
-  if (!bottom) return pass("no ground is within reach");
+  if (!bottom) return pass(tr("no ground is within reach"));
   const Giver& giver = place.giver;
   const TerminalIndex inner = split_signal(place, r, "divider");
   add_resistor(r, giver.device, inner, giver.terminal, d->upper, *upper, divider_tolerance);
   add_resistor(r, giver.device, giver.terminal, *bottom, d->lower, *lower, divider_tolerance);
-  const std::string lead = lead_words(place), to = end_words(place, *bottom, "the added ground lead");
+  const std::string lead = lead_words(place), to = end_words(place, *bottom, tr("the added ground lead"));
   r.cure.name = format("a voltage divider of {} and {}", to_text(d->upper), to_text(d->lower));
-  r.drawback = "it takes two resistors";
+  r.drawback = tr("it takes two resistors");
   r.cure.what = format("A voltage divider in {}: {} in the lead, {} from its board side to ground.", lead,
                        to_text(d->upper), to_text(d->lower));
   r.cure.why = format(
@@ -58,8 +58,8 @@ void offer_divider(const InputPlace& place, Offer& offer) {
       "resistors anywhere within 1 %; the device gives {} at most.",
       limits_words(place), to_text(d->high), to_text(needs.high), to_text(d->low), to_text(d->amps));
   r.cure.components.push_back(
-      {"resistor", to_text(d->upper), format("1 %, {}", rating_words(*upper)), format("in {}", lead)});
-  r.cure.components.push_back({"resistor", to_text(d->lower), format("1 %, {}", rating_words(*lower)),
+      {tr("resistor"), to_text(d->upper), format("1 %, {}", rating_words(*upper)), format("in {}", lead)});
+  r.cure.components.push_back({tr("resistor"), to_text(d->lower), format("1 %, {}", rating_words(*lower)),
                                format("from the board side of it to {}", to)});
   r.cure.steps.push_back(
       format("cut {} at an easily reached place and join the ends through {}", lead, to_text(d->upper)));
@@ -73,7 +73,7 @@ void offer_series_resistor(const InputPlace& place, Offer& offer) {
   };
   const Giver& giver = place.giver;
   const auto& clamp = place.pin.clamp;
-  if (!giver.supply) return pass("what the device gives when high is not known");
+  if (!giver.supply) return pass(tr("what the device gives when high is not known"));
   if (!clamp || !clamp->limit) {
     return pass(format("what the protection diode of {} stands is not stated", pin_words(place)));
   }
@@ -87,9 +87,9 @@ void offer_series_resistor(const InputPlace& place, Offer& offer) {
   const Ohms ohms = preferred_at_least(*least / (1 - pull_tolerance), Series::E24);
   const Volts across = giver.supply->max - rail->volts.min - clamp->drop;
   const auto rating = power_rating(across * (across / ohms));
-  if (!rating) return pass("it would need more than 1 W");
+  if (!rating) return pass(tr("it would need more than 1 W"));
   Remedy r = begin(place, "series-resistor");
-  const TerminalIndex inner = split_signal(place, r, "series resistor");
+  const TerminalIndex inner = split_signal(place, r, tr("series resistor"));
   add_resistor(r, giver.device, inner, giver.terminal, ohms, *rating, pull_tolerance);
   const std::string lead = lead_words(place);
   r.cure.name = format("a series resistor of {}", to_text(ohms));
@@ -102,7 +102,7 @@ void offer_series_resistor(const InputPlace& place, Offer& offer) {
       "it flows: {}.",
       pin_words(place), to_text(*clamp->limit), to_text(across / ohms));
   r.cure.components.push_back(
-      {"resistor", to_text(ohms), format("5 %, {}", rating_words(*rating)), format("in {}", lead)});
+      {tr("resistor"), to_text(ohms), format("5 %, {}", rating_words(*rating)), format("in {}", lead)});
   r.cure.steps.push_back(
       format("cut {} at an easily reached place and join the ends through {}", lead, to_text(ohms)));
   finish(

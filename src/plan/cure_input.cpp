@@ -121,7 +121,7 @@ std::optional<TerminalIndex> ground_for(const InputPlace& place, Remedy& r) {
   if (const auto has = ground_of(place.fitting(), place.giver.device)) return has;
   const auto seats = empty_seats(place.fitting(), r.harness, place.joint, PinFunction::Ground);
   if (seats.empty()) return std::nullopt;
-  say_new_lead(r, place.fitting(), seats.front(), "black");
+  say_new_lead(r, place.fitting(), seats.front(), tr("black"));
   return add_lead(place.fitting(), r.harness, place.joint, seats.front(), r.seats);
 }
 

@@ -33,14 +33,14 @@ std::string supply_test(const InputPlace& place) {
 /// What keeps an optocoupler from being offered; "" when nothing does.
 std::string no_optocoupler(const InputPlace& place, const OptoChoice& choice) {
   const Giver& giver = place.giver;
-  if (!place.side.pull || !place.side.pulled_up) return "the input has no pull-up for its transistor";
+  if (!place.side.pull || !place.side.pulled_up) return tr("the input has no pull-up for its transistor");
   const Amps pull_amps = place.side.pull->to.max / place.side.pull->ohms;
   if (choice.least < opto_least || !power_rating(choice.watts)) {
     return format("its LED would get {} at the lowest supply", to_text(choice.least));
   }
   // What leaks must not light it, and what lights it must saturate the other side twice over.
   if (giver.leak > choice.least / 10.0) return format("the {} that leak could light it", to_text(giver.leak));
-  if (choice.least * opto_transfer < pull_amps * 2.0) return "the input's pull-up is too strong for it";
+  if (choice.least * opto_transfer < pull_amps * 2.0) return tr("the input's pull-up is too strong for it");
   return "";
 }
 
@@ -51,8 +51,8 @@ void offer_diode(const InputPlace& place, Offer& offer) {
   const bool own_pull = giver.driver != nullptr && giver.driver->pull.has_value();
   if (!own_pull || !place.side.pulled_up) {
     offer.passed.push_back(format("a Schottky diode in the lead: {}",
-                                  own_pull ? "the input has no pull-up that would give its high level"
-                                           : "no resistor of the device brings the voltage"));
+                                  own_pull ? tr("the input has no pull-up that would give its high level")
+                                           : tr("no resistor of the device brings the voltage")));
     return;
   }
   Remedy r = begin(place, "series-diode");
@@ -60,23 +60,23 @@ void offer_diode(const InputPlace& place, Offer& offer) {
   const TerminalIndex inner = split(d, giver.terminal, "diode");
   d.parts.push_back(Diode{giver.terminal, inner, schottky_drop, {}});
   const std::string lead = lead_words(place);
-  r.cure.name = "a Schottky diode in the lead";
+  r.cure.name = tr("a Schottky diode in the lead");
   r.drawback = format("it adds {} to the low level", to_text(schottky_drop));
   r.cure.what = format("A Schottky diode in {}, band (cathode) toward the device.", lead);
   r.cure.why = format(
       "The device has a resistor of {} from its output to its own supply and idles at {}; {}. The diode "
       "keeps that from the board and lets the output pull the input low: {} of the output and {} of the "
       "diode.",
-      to_text(*giver.driver->pull), giver.supply ? to_text(giver.supply->max) : "that", limits_words(place),
-      to_text(giver.drop), to_text(schottky_drop));
-  r.cure.components.push_back({"diode", "Schottky",
+      to_text(*giver.driver->pull), giver.supply ? to_text(giver.supply->max) : tr("that"),
+      limits_words(place), to_text(giver.drop), to_text(schottky_drop));
+  r.cure.components.push_back({tr("diode"), "Schottky",
                                format("40 V or more, at most {} at 1 mA", to_text(schottky_drop)),
                                format("in {}, band toward the device", lead)});
   r.cure.steps.push_back(
       format("cut {} and join the ends through the diode; its band points to the device", lead));
   finish(place, r, false,
-         "before the plug goes on the board: feed the device alone and measure the signal contact against "
-         "ground: no voltage of the device may stand there while its output is off",
+         tr("before the plug goes on the board: feed the device alone and measure the signal contact against "
+            "ground: no voltage of the device may stand there while its output is off"),
          offer);
 }
 
@@ -95,10 +95,10 @@ void offer_buffer(const InputPlace& place, Offer& offer) {
   Remedy r = begin(place, "level-buffer");
   Device& d = r.harness.devices[at(giver.device)];
   const auto rests = giver.driver->rests_on;
-  const TerminalIndex inner = split(d, giver.terminal, "level buffer");
+  const TerminalIndex inner = split(d, giver.terminal, tr("level buffer"));
   add_buffer(d, inner, giver.terminal, *plus, *minus, rests);
-  r.cure.name = "a level buffer of the 74HCT family";
-  r.drawback = "it takes a supply of 5 V";
+  r.cure.name = tr("a level buffer of the 74HCT family");
+  r.drawback = tr("it takes a supply of 5 V");
   r.cure.next_best = format(
       "a pull-up: the output drives both ways, and would still hold {} at its own level", pin_words(place));
   say_buffer(r, place.fitting(), place.joint, *plus, *minus);
@@ -113,14 +113,15 @@ void offer_optocoupler(const InputPlace& place, Offer& offer) {
   const auto pass = [&](const std::string& why) {
     offer.passed.push_back(format("an optocoupler: {}", why));
   };
-  if (giver.driver == nullptr) return pass("a switch does not feed its LED");
-  if (giver.driver->kind == OutputKind::PushPull) return pass("a logic output is not made to feed its LED");
-  if (!giver.supply) return pass("what feeds its LED is not known");
+  if (giver.driver == nullptr) return pass(tr("a switch does not feed its LED"));
+  if (giver.driver->kind == OutputKind::PushPull)
+    return pass(tr("a logic output is not made to feed its LED"));
+  if (!giver.supply) return pass(tr("what feeds its LED is not known"));
   const OptoChoice choice = opto_resistor(*giver.supply, giver.drop, opto_amps, pull_tolerance);
   if (const std::string why = no_optocoupler(place, choice); !why.empty()) return pass(why);
   Remedy r = begin(place, "optocoupler");
   const auto minus = ground_for(place, r);
-  if (!minus) return pass("no ground is within reach");
+  if (!minus) return pass(tr("no ground is within reach"));
   const Watts rating = *power_rating(choice.watts);
   Device& d = r.harness.devices[at(giver.device)];
   const Driver given = *giver.driver;
@@ -142,30 +143,30 @@ void offer_optocoupler(const InputPlace& place, Offer& offer) {
                pull_tolerance);
   const std::string lead = lead_words(place), ohms = to_text(choice.ohms);
   r.cure.name = format("an optocoupler with {}", ohms);
-  r.drawback = giver.sinks ? "it takes an optocoupler and its resistor"
-                           : "it takes an optocoupler and its resistor, and turns the sense round";
-  r.cure.what =
-      format("An optocoupler: its LED with {} {}, its transistor from {} of the board to ground.", ohms,
-             giver.sinks ? "from the device's plus to its output" : "from the device's output to its minus",
-             pin_words(place));
+  r.drawback = giver.sinks ? tr("it takes an optocoupler and its resistor")
+                           : tr("it takes an optocoupler and its resistor, and turns the sense round");
+  r.cure.what = format(
+      "An optocoupler: its LED with {} {}, its transistor from {} of the board to ground.", ohms,
+      giver.sinks ? tr("from the device's plus to its output") : tr("from the device's output to its minus"),
+      pin_words(place));
   r.cure.why = format(
       "Nothing of the device's supply reaches the board. (supply - {}) / {} lights the LED with {}; the "
       "input falls to {} at most while it is lit and is pulled to {} when it is dark{}.",
       to_text(opto_drop), ohms, to_text(choice.amps), to_text(opto_saturation), to_text(place.side.pull->to),
-      giver.sinks ? "" : "; the sense is turned round: lit reads low");
-  r.cure.components.push_back({"optocoupler", "",
+      giver.sinks ? "" : tr("; the sense is turned round: lit reads low"));
+  r.cure.components.push_back({tr("optocoupler"), "",
                                format("transfer ratio {:.0f} % or more at {}, {} V or more at the output",
                                       100 * opto_transfer, to_text(opto_amps), 30),
                                format("in {}", lead)});
-  r.cure.components.push_back(
-      {"resistor", ohms, format("5 %, {}", rating_words(rating)), "in series with the optocoupler's LED"});
+  r.cure.components.push_back({tr("resistor"), ohms, format("5 %, {}", rating_words(rating)),
+                               tr("in series with the optocoupler's LED")});
   r.cure.steps.push_back(
       format("cut {}; on the device's side wire {} and the LED of the optocoupler {}", lead, ohms,
-             giver.sinks ? "from the supply lead to it, the LED's cathode at the device's output"
-                         : "from it to the device's ground lead, the LED's anode at the resistor"));
+             giver.sinks ? tr("from the supply lead to it, the LED's cathode at the device's output")
+                         : tr("from it to the device's ground lead, the LED's anode at the resistor")));
   r.cure.steps.push_back(
       format("on the board's side wire the transistor's collector to the lead, its emitter to {}",
-             end_words(place, *minus, "the added ground lead")));
+             end_words(place, *minus, tr("the added ground lead"))));
   finish(place, r, false, supply_test(place), offer);
 }
 

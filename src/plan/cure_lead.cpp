@@ -31,7 +31,7 @@ std::optional<End> wish_of(const Harness& harness, TerminalRef terminal) {
 }
 
 std::string lead_like(const Lead& lead) {
-  std::string words = lead.gauge ? to_text(*lead.gauge) : "the gauge of its neighbours";
+  std::string words = lead.gauge ? to_text(*lead.gauge) : tr("the gauge of its neighbours");
   if (lead.length) words += format(", {}", to_text(*lead.length));
   return words;
 }
@@ -57,20 +57,20 @@ Offer lead_remedies(const Complaint& c) {
     const std::string like = lead_like(plug.leads.back()), pin = pin_name(c.fitting, seat.header, seat.pin);
     r.cure.kind = "lead";
     r.cure.name = format("a lead from terminal {}", name);
-    r.drawback = "it takes a lead";
+    r.drawback = tr("it takes a lead");
     r.cure.what = format("A lead ({}) from terminal {} to cavity {} of '{}', which meets {}.", like, name,
                          seat.cavity, plug.id, pin);
     r.cure.why = format("Terminal {} has no lead; it wants {}, and {} is {}.", name, to_words(*wish), pin,
                         to_words(header_of(c.fitting, seat.header).pin(seat.pin)));
     r.cure.components.push_back(
-        {"lead", like, format("with a contact of family '{}'", plug.family),
+        {tr("lead"), like, format("with a contact of family '{}'", plug.family),
          format("from terminal {} to cavity {} of '{}'", name, seat.cavity, plug.id)});
     r.cure.steps = {
         power_off_step(),
         format("join the lead to terminal {} of {} and lead it to the plug", name,
                device_name(c.fitting.harness->devices[at(terminal.device)])),
         format("crimp its contact and seat it in cavity {} of '{}'{}: it meets {}", seat.cavity, plug.id,
-               seat.later ? ", once the contacts have moved" : "", pin),
+               seat.later ? tr(", once the contacts have moved") : "", pin),
         sleeve_step(),
         format("before the plug goes on the board: power off, continuity from cavity {} to terminal "
                "{}, and none to its neighbours",
@@ -89,11 +89,11 @@ void offer_thicker_leads(const Complaint& c, const MetLead& plus, const std::opt
   if (minus && !(minus->plug == plus.plug && minus->lead == plus.lead)) both.push_back(*minus);
   const auto& first = plug_of(c.fitting, plus.plug);
   const Family* family = c.fitting.catalogue->find(first.family);
-  if (family == nullptr || !family->wire) return pass("which wire the contacts take is not known");
+  if (family == nullptr || !family->wire) return pass(tr("which wire the contacts take is not known"));
   double thickest = 0;
   for (const MetLead& m : both) {
     const Lead& lead = plug_of(c.fitting, m.plug).leads[at(m.lead)];
-    if (!lead.gauge || !lead.length) return pass("gauge and length of the present ones are not stated");
+    if (!lead.gauge || !lead.length) return pass(tr("gauge and length of the present ones are not stated"));
     thickest = std::max(thickest, lead.gauge->area.value);
   }
   std::size_t offered = 0;
@@ -108,15 +108,15 @@ void offer_thicker_leads(const Complaint& c, const MetLead& plus, const std::opt
     for (const MetLead& m : both) {
       Lead& lead = r.harness.plugs[at(m.plug)].leads[at(m.lead)];
       leads.push_back(lead_words(c.fitting, m));
-      r.cure.components.push_back({"lead", format("{}, {}", to_text(gauge), to_text(*lead.length)),
+      r.cure.components.push_back({tr("lead"), format("{}, {}", to_text(gauge), to_text(*lead.length)),
                                    format("with a contact of family '{}' for that gauge", first.family),
                                    format("instead of {}", leads.back())});
       lead.gauge = gauge;
     }
     r.cure.kind = "thicker-leads";
     r.cure.name = format("supply leads of {}", to_text(gauge));
-    r.drawback = "new leads, crimped anew";
-    r.cure.what = format("Leads of {} instead of {}.", to_text(gauge), join(leads, " and "));
+    r.drawback = tr("new leads, crimped anew");
+    r.cure.what = format("Leads of {} instead of {}.", to_text(gauge), join(leads, tr(" and ")));
     r.cure.why = format("The rail would be enough; the present leads lose too much: {}.", c.finding.message);
     r.cure.steps = {
         power_off_step(),
@@ -125,7 +125,7 @@ void offer_thicker_leads(const Complaint& c, const MetLead& plus, const std::opt
         sleeve_step()};
     offer.remedies.push_back(std::move(r));
   }
-  if (offered == 0) pass("the contacts take no thicker wire than there is");
+  if (offered == 0) pass(tr("the contacts take no thicker wire than there is"));
 }
 
 }  // namespace plugward

@@ -27,7 +27,7 @@ std::optional<Range<Volts>> high_of(const Fitting& fitting, const Pin& pin) {
 std::string reads_words(const Receiver& receiver) {
   if (receiver.high_above) return format("from {}", to_text(*receiver.high_above));
   if (receiver.high_above_share) return format("from {:.4g} of its supply", *receiver.high_above_share);
-  return "from a level that is not stated";
+  return tr("from a level that is not stated");
 }
 
 /// The middle between the receiver's thresholds, measured at the terminal behind the part.
@@ -54,7 +54,7 @@ void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, 
   const auto volts = volts_at(c.fitting, {joint.terminal.device, receiver.plus});
   if (!volts || volts->min < hct_supply.min || volts->max > hct_supply.max) {
     offer.passed.push_back(format("a level buffer of the 74HCT family: it takes {}, and the device has {}",
-                                  to_text(hct_supply), volts ? to_text(*volts) : "none that is known"));
+                                  to_text(hct_supply), volts ? to_text(*volts) : tr("none that is known")));
     return;
   }
   Remedy r;
@@ -62,17 +62,17 @@ void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, 
   r.cure.kind = "level-buffer";
   r.cure.steps = {power_off_step()};
   Device& d = r.harness.devices[at(joint.terminal.device)];
-  const TerminalIndex inner = split(d, joint.terminal.terminal, "level buffer");
+  const TerminalIndex inner = split(d, joint.terminal.terminal, tr("level buffer"));
   add_buffer(d, joint.terminal.terminal, inner, receiver.plus, receiver.minus, std::nullopt);
-  r.cure.name = "a level buffer of the 74HCT family";
-  r.drawback = "it takes a buffer and its capacitor";
+  r.cure.name = tr("a level buffer of the 74HCT family");
+  r.drawback = tr("it takes a buffer and its capacitor");
   say_buffer(r, c.fitting, joint, receiver.plus, receiver.minus);
   const Pin& pin = header_of(c.fitting, joint.header).pin(joint.pin);
   const auto high = high_of(c.fitting, pin);
   r.cure.why = format(
       "{} gives {} when high, and terminal {} reads high {}. The buffer reads high from 2 V whatever its "
       "supply, and gives that supply less 0.1 V: {} or more.",
-      pin_name(c.fitting, joint.header, joint.pin), high ? to_text(*high) : "too little",
+      pin_name(c.fitting, joint.header, joint.pin), high ? to_text(*high) : tr("too little"),
       terminal_name(c.fitting, joint.terminal), reads_words(receiver), to_text(volts->min - Volts(0.1)));
   if (high && receiver.high_above_share && *receiver.high_above_share > 0) {
     r.cure.next_best = format(
@@ -82,7 +82,7 @@ void buffer(const Complaint& c, const MetLead& joint, const Receiver& receiver, 
   }
   r.cure.steps.push_back(sleeve_step());
   r.reading = reading_at(c, joint.terminal.device, receiver, inner,
-                         "the buffer's output against ground, at the device,");
+                         tr("the buffer's output against ground, at the device,"));
   offer.remedies.push_back(std::move(r));
 }
 
@@ -125,7 +125,7 @@ void divider(const Complaint& c, const MetLead& joint, Offer& offer) {
   add_resistor(r, device, joint.terminal.terminal, inner, chosen->upper, *upper, resistor_tolerance);
   add_resistor(r, device, inner, *ground, chosen->lower, *lower, resistor_tolerance);
   r.cure.name = format("a voltage divider of {} and {}", to_text(chosen->upper), to_text(chosen->lower));
-  r.drawback = "it takes two resistors";
+  r.drawback = tr("it takes two resistors");
   r.cure.kind = "divider";
   r.cure.what = format("A voltage divider in {}: {} in the lead, {} from its device side to ground.", lead,
                        to_text(chosen->upper), to_text(chosen->lower));
@@ -134,10 +134,10 @@ void divider(const Complaint& c, const MetLead& joint, Offer& offer) {
       "both resistors anywhere within 1 %.",
       terminal_name(c.fitting, joint.terminal), to_text(n.most), reads_words(receiver), to_text(chosen->high),
       pin_name(c.fitting, joint.header, joint.pin), to_text(*high));
-  r.cure.components = {
-      {"resistor", to_text(chosen->upper), format("1 %, {}", rating_words(*upper)), format("in {}", lead)},
-      {"resistor", to_text(chosen->lower), format("1 %, {}", rating_words(*lower)),
-       format("from the device side of it to {}", to)}};
+  r.cure.components = {{tr("resistor"), to_text(chosen->upper), format("1 %, {}", rating_words(*upper)),
+                        format("in {}", lead)},
+                       {tr("resistor"), to_text(chosen->lower), format("1 %, {}", rating_words(*lower)),
+                        format("from the device side of it to {}", to)}};
   r.cure.next_best =
       format("a series resistor alone: what the protection diodes of terminal {} stand is not stated",
              terminal_name(c.fitting, joint.terminal));
@@ -145,7 +145,7 @@ void divider(const Complaint& c, const MetLead& joint, Offer& offer) {
                   format("cut {} near the device and join the ends through {}", lead, to_text(chosen->upper)),
                   format("from its end on the device's side lead {} to {}", to_text(chosen->lower), to),
                   sleeve_step()};
-  r.reading = reading_at(c, device, receiver, inner, "the device's side of the divider against ground");
+  r.reading = reading_at(c, device, receiver, inner, tr("the device's side of the divider against ground"));
   offer.remedies.push_back(std::move(r));
 }
 

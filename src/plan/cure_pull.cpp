@@ -60,7 +60,7 @@ Volts most_from(const InputPlace& place, Range<Volts> supply) {
 
 TerminalIndex connect(const InputPlace& place, const Feed& feed, Remedy& r) {
   if (feed.terminal) return *feed.terminal;
-  say_new_lead(r, place.fitting(), feed.seat, "red");
+  say_new_lead(r, place.fitting(), feed.seat, tr("red"));
   const TerminalIndex end = add_lead(place.fitting(), r.harness, place.joint, feed.seat, r.seats);
   // It feeds the resistor and nothing else.
   r.harness.devices[at(place.giver.device)].parts.push_back(
@@ -112,10 +112,11 @@ void offer_one(const InputPlace& place, Remedy r, TerminalIndex end, const PullN
   const Giver& giver = place.giver;
   add_resistor(r, giver.device, giver.terminal, end, choice.ohms, *rating, pull_tolerance);
   const std::string lead = lead_words(place),
-                    to = end_words(place, end, up ? "the added supply lead" : "the added ground lead");
+                    to =
+                        end_words(place, end, up ? tr("the added supply lead") : tr("the added ground lead"));
   const std::string word = up ? "pull-up" : "pull-down";
   r.cure.name = format("a {} of {}", word, to_text(choice.ohms));
-  r.drawback = "it loads the signal";
+  r.drawback = tr("it loads the signal");
   r.cure.next_best = format("a resistor of {}: it takes {} instead of {}, and less is enough",
                             to_text(preferred_at_most(choice.ohms * 0.5, Series::E12)),
                             to_text(Amps(2 * choice.amps.value)), to_text(choice.amps));
@@ -133,7 +134,7 @@ void offer_one(const InputPlace& place, Remedy r, TerminalIndex end, const PullN
                         to_text(built_in->ohms))
                : "",
       giver.leak.value > 0 ? format(", with {} leaking", to_text(giver.leak)) : "", to_text(choice.amps));
-  r.cure.components.push_back({"resistor", to_text(choice.ohms), format("5 %, {}", rating_words(*rating)),
+  r.cure.components.push_back({tr("resistor"), to_text(choice.ohms), format("5 %, {}", rating_words(*rating)),
                                format("between {} and {}", lead, to)});
   r.cure.steps.push_back(format("lead {} from {} to {}, close to the plug", to_text(choice.ohms), lead, to));
   finish(place, r, false,
@@ -170,12 +171,12 @@ void offer_divided(const InputPlace& place, const Feed& feed, Offer& offer) {
   const TerminalIndex top = connect(place, feed, r);
   add_resistor(r, giver.device, giver.terminal, top, d->upper, *upper, divider_tolerance);
   add_resistor(r, giver.device, giver.terminal, *bottom, d->lower, *lower, divider_tolerance);
-  const std::string lead = lead_words(place), to = end_words(place, top, "the added supply lead"),
-                    down = end_words(place, *bottom, "the added ground lead");
+  const std::string lead = lead_words(place), to = end_words(place, top, tr("the added supply lead")),
+                    down = end_words(place, *bottom, tr("the added ground lead"));
   r.cure.name = format("a pull-up of {} with {} to ground", to_text(d->upper), to_text(d->lower));
-  r.drawback = "it takes two resistors";
+  r.drawback = tr("it takes two resistors");
   r.cure.next_best = format("a pull-up of {} alone: it would bring the input to {}{}", to_text(d->upper),
-                            from, place.side.pull ? " as soon as the built-in pull is off" : "");
+                            from, place.side.pull ? tr(" as soon as the built-in pull is off") : "");
   r.cure.what = format("A pull-up resistor of {} from {} to {} ({}), and {} from it to ground.",
                        to_text(d->upper), lead, to, from, to_text(d->lower));
   r.cure.why = format(
@@ -183,9 +184,9 @@ void offer_divided(const InputPlace& place, const Feed& feed, Offer& offer) {
       "resistors anywhere within 1 %{}; {} flow when it is driven low.",
       limits_words(place), to_text(d->high),
       giver.leak.value > 0 ? format(" and {} leaking", to_text(giver.leak)) : "", to_text(across / least));
-  r.cure.components.push_back({"resistor", to_text(d->upper), format("1 %, {}", rating_words(*upper)),
+  r.cure.components.push_back({tr("resistor"), to_text(d->upper), format("1 %, {}", rating_words(*upper)),
                                format("between {} and {}", lead, to)});
-  r.cure.components.push_back({"resistor", to_text(d->lower), format("1 %, {}", rating_words(*lower)),
+  r.cure.components.push_back({tr("resistor"), to_text(d->lower), format("1 %, {}", rating_words(*lower)),
                                format("between {} and {}", lead, down)});
   r.cure.steps.push_back(format("lead {} from {} to {}, and {} from it to {}, close to the plug",
                                 to_text(d->upper), lead, to, to_text(d->lower), down));
@@ -215,7 +216,7 @@ void offer_pull_up(const InputPlace& place, Offer& offer) {
     offer_divided(place, feed, offer);
     if (offer.remedies.size() > before) return;
   }
-  offer.passed.push_back("a pull-up: no supply from which one could go to the input is within reach");
+  offer.passed.push_back(tr("a pull-up: no supply from which one could go to the input is within reach"));
 }
 
 }  // namespace
@@ -225,7 +226,8 @@ void offer_pull(const InputPlace& place, bool up, Offer& offer) {
   if (up) return offer_pull_up(place, offer);
   const PullNeeds needs = needs_of(place, {});
   const std::vector<PullChoice> some = some_of(pulls(needs));
-  if (some.empty()) offer.passed.push_back("a pull-down: no value of the E24 series brings the input low");
+  if (some.empty())
+    offer.passed.push_back(tr("a pull-down: no value of the E24 series brings the input low"));
   for (const PullChoice& choice : some) {
     Remedy r = begin(place, "pull-down");
     const auto end = ground_for(place, r);

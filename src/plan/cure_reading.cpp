@@ -60,7 +60,7 @@ std::string rounded(const Range<Volts>& range) {
 void add_readings(const Fitting& fitting, const ReadingPlace& place, Readings& readings) {
   const std::vector<Contact> contacts = contacts_at_home(fitting);
   for_each_snapshot(fitting, contacts, {}, [&](const Snapshot& s) {
-    if (s.state.starts_with("board without power")) return;
+    if (s.state.starts_with(tr("board without power"))) return;
     std::optional<double> hot;
     double minus = 0;
     for (std::size_t n = 0; n < s.nodes.size(); ++n) {
@@ -91,7 +91,7 @@ std::string to_words(const Readings& readings) {
   std::string words;
   if (readings.high) words = format("{} when high", rounded(*readings.high));
   if (readings.low) {
-    words += format("{}{} when low", words.empty() ? "" : " and ", rounded(*readings.low));
+    words += format("{}{} when low", words.empty() ? "" : tr(" and "), rounded(*readings.low));
   }
   return words;
 }

@@ -101,7 +101,7 @@ class CureSearch {
 
   /// Judges every combination of the ends of tolerance; what speaks against one, or "".
   std::string corners(const Harness& base) {
-    if (resistors_.size() > most_resistors) return "more resistors than corners can be judged";
+    if (resistors_.size() > most_resistors) return tr("more resistors than corners can be judged");
     for (std::size_t mask = 0; mask >> resistors_.size() == 0; ++mask) {
       if (const std::string words = against(judge(corner_of(base, mask))); !words.empty()) return words;
     }

@@ -80,7 +80,7 @@ void regulator(const SupplyPlace& p, Offer& offer) {
       minus_joint &&
       header_of(p.c.fitting, minus_joint->header).pin(minus_joint->pin).function == PinFunction::Switched;
   r.cure.name = format("a step-down regulator to {}", to_text(volts->middle()));
-  r.drawback = "it takes a ready-made converter";
+  r.drawback = tr("it takes a ready-made converter");
   r.cure.kind = "regulator";
   r.cure.what = format("A step-down regulator of {} in {}, its minus at {}.", to_text(volts->middle()),
                        p.lead, p.minus);
@@ -92,9 +92,9 @@ void regulator(const SupplyPlace& p, Offer& offer) {
   r.cure.next_best = format("a linear regulator: it turns ({} - {}) x {} = {} into heat", to_text(p.has.max),
                             to_text(volts->middle()), to_text(p.wants.draws),
                             to_text((p.has.max - volts->middle()) * p.wants.draws));
-  r.cure.components.push_back({"regulator", format("{} out, {}", to_text(volts->middle()), to_text(*limit)),
-                               format("output within 5 %, input {}", to_text(part.needs)),
-                               format("in {}", p.lead)});
+  r.cure.components.push_back(
+      {tr("regulator"), format("{} out, {}", to_text(volts->middle()), to_text(*limit)),
+       format("output within 5 %, input {}", to_text(part.needs)), format("in {}", p.lead)});
   r.cure.steps = {
       power_off_step(),
       format("before it is built in, set the regulator on the bench: {} at its output, without load",
@@ -105,10 +105,10 @@ void regulator(const SupplyPlace& p, Offer& offer) {
              p.lead),
       format("lead the regulator's minus to {}", p.minus), sleeve_step()};
   if (switched) {
-    r.cure.steps.push_back(
+    r.cure.steps.push_back(tr(
         "the regulator is switched together with what it feeds: let the firmware switch this output fully on "
         "or off, "
-        "without pulses");
+        "without pulses"));
   }
   r.cure.steps.push_back(
       format("before the device is connected: feed the plug's side and measure {} at the "
@@ -132,7 +132,7 @@ void own_supply(const SupplyPlace& p, Offer& offer) {
   r.harness.plugs[at(p.joint.plug)].leads[at(p.joint.lead)].cavity = 0;
   const std::string to = lead_words(p.c.fitting, *joint_of(p.c.fitting, {device, *ground}));
   r.cure.name = format("a supply of {}", to_text(volts->middle()));
-  r.drawback = "it takes a supply of its own";
+  r.drawback = tr("it takes a supply of its own");
   r.cure.kind = "supply";
   r.cure.what =
       format("A supply of {} for {}, its minus joined to {}.", to_text(volts->middle()), p.name, to);
@@ -145,8 +145,8 @@ void own_supply(const SupplyPlace& p, Offer& offer) {
   r.cure.next_best = format(
       "a step-up regulator on the board's {}: it draws {} from that rail, more with its losses",
       to_text(p.has.middle()), to_text(Amps((volts->middle() * p.wants.draws).value / p.has.min.value)));
-  r.cure.components.push_back({"supply", format("{}, {}", to_text(volts->middle()), to_text(*limit)),
-                               "ready made and closed, output within 5 %, isolated from the mains",
+  r.cure.components.push_back({tr("supply"), format("{}, {}", to_text(volts->middle()), to_text(*limit)),
+                               tr("ready made and closed, output within 5 %, isolated from the mains"),
                                format("between the device's end of {} and {}", p.lead, to)});
   r.cure.steps = {
       power_off_step(),
@@ -155,10 +155,10 @@ void own_supply(const SupplyPlace& p, Offer& offer) {
              p.lead, plug_of(p.c.fitting, p.joint.plug).leads[at(p.joint.lead)].cavity,
              plug_of(p.c.fitting, p.joint.plug).id),
       format("lead the plus of the supply to the device's end of that lead, its minus to {}", to),
-      "the supply is bought ready made with its mains side closed; anything at mains is for a qualified "
-      "person",
+      tr("the supply is bought ready made with its mains side closed; anything at mains is for a qualified "
+         "person"),
       sleeve_step(),
-      "switch the supply and the board on and off together"};
+      tr("switch the supply and the board on and off together")};
   offer.remedies.push_back(std::move(r));
 }
 
@@ -182,7 +182,7 @@ Offer supply_remedies(const Complaint& c) {
                           wants,
                           lead_words(c.fitting, *joint),
                           format("'{}'", device_name(d)),
-                          minus_joint ? lead_words(c.fitting, *minus_joint) : "the device's minus",
+                          minus_joint ? lead_words(c.fitting, *minus_joint) : tr("the device's minus"),
                           *has};
   Offer offer;
   if (c.finding.rule == Rule::SupplyTooHigh) {

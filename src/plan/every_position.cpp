@@ -61,7 +61,8 @@ std::optional<std::string> apart_in_every_position(const Fitting& fitting, const
   std::vector<std::string> jumpers;
   for (const Jumper* jumper : open) jumpers.push_back(jumper_name(*jumper));
   return format("{}: do not join these; {}, wherever {} sits, and no move of contacts or added part cures it",
-                names, harm ? "it can damage or hurt" : "it will not work", join(jumpers, " and "));
+                names, harm ? tr("it can damage or hurt") : tr("it will not work"),
+                join(jumpers, tr(" and ")));
 }
 
 }  // namespace plugward

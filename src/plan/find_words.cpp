@@ -17,8 +17,13 @@ namespace {
 constexpr std::size_t most_positions = 64;  ///< combinations of jumper positions that are tried
 constexpr std::size_t most_told = 4;        ///< of which so many are told
 
-std::string with_more(const std::string& first, std::size_t all, std::string_view one) {
-  return all < 2 ? first : format("{}, and {} more", first, counted(static_cast<int>(all) - 1, one));
+std::string with_more_parts(const std::string& first, std::size_t all) {
+  return all < 2 ? first : count_of(all - 1, "{}, and {} part more", "{}, and {} parts more", first, all - 1);
+}
+
+std::string with_more_things(const std::string& first, std::size_t all) {
+  return all < 2 ? first
+                 : count_of(all - 1, "{}, and {} thing more", "{}, and {} things more", first, all - 1);
 }
 
 using Positions = std::map<std::string, std::string>;
@@ -63,22 +68,25 @@ std::string say(const Positions& positions) {
 std::string say(const Advice& advice) {
   const PlaceCost cost = cost_of(advice);
   const std::string setting =
-      cost.settings == 0 ? "" : format("; then {} in the firmware", counted(cost.settings, "setting"));
+      cost.settings == 0
+          ? ""
+          : format("; then {} in the firmware", counted(cost.settings, "{} setting", "{} settings"));
   switch (advice.verdict) {
     case Verdict::Mate:
       return "plug it in as it is" + setting;
     case Verdict::Repin:
-      return format("move {} first{}", counted(advice.moved, "contact"), setting);
+      return format("move {} first{}", counted(advice.moved, "{} contact", "{} contacts"), setting);
     case Verdict::Adapt: {
       const std::string part =
-          advice.parts.empty() ? "a part" : with_more(advice.parts.front(), advice.parts.size(), "part");
-      return format("add {}{}", part,
-                    advice.moved == 0 ? "" : format("; move {}", counted(advice.moved, "contact")));
+          advice.parts.empty() ? "a part" : with_more_parts(advice.parts.front(), advice.parts.size());
+      return format(
+          "add {}{}", part,
+          advice.moved == 0 ? "" : format("; move {}", counted(advice.moved, "{} contact", "{} contacts")));
     }
     case Verdict::Measure:
       if (advice.measurements.empty()) return "something must be known first";
       return "find out first " +
-             with_more(advice.measurements.front().settles, advice.measurements.size(), "thing");
+             with_more_things(advice.measurements.front().settles, advice.measurements.size());
     case Verdict::Apart:
       break;
   }
@@ -86,17 +94,19 @@ std::string say(const Advice& advice) {
 }
 
 std::string say_in_numbers(Verdict verdict, const PlaceCost& cost) {
-  if (verdict == Verdict::Measure) return format("find out first {}", counted(cost.unknown, "thing"));
+  if (verdict == Verdict::Measure)
+    return format("find out first {}", counted(cost.unknown, "{} thing", "{} things"));
   std::vector<std::string> what;
-  if (cost.parts > 0) what.push_back("add " + counted(cost.parts, "part"));
-  if (cost.housings > 0) what.push_back("fit " + counted(cost.housings, "new housing"));
-  if (cost.moves > 0) what.push_back("move " + counted(cost.moves, "contact"));
-  if (cost.settings > 0) what.push_back(counted(cost.settings, "setting") + " in the firmware");
+  if (cost.parts > 0) what.push_back("add " + counted(cost.parts, "{} part", "{} parts"));
+  if (cost.housings > 0) what.push_back("fit " + counted(cost.housings, "{} new housing", "{} new housings"));
+  if (cost.moves > 0) what.push_back("move " + counted(cost.moves, "{} contact", "{} contacts"));
+  if (cost.settings > 0)
+    what.push_back(counted(cost.settings, "{} setting", "{} settings") + " in the firmware");
   return what.empty() ? "plug them in as they are" : format("{}", join(what, ", "));
 }
 
 std::string find_out(const Header& header, const std::vector<int>& pins) {
-  return with_more(format("find out first what {}.{} is", header.id, pins.front()), pins.size(), "thing");
+  return with_more_things(format("find out first what {}.{} is", header.id, pins.front()), pins.size());
 }
 
 std::string outcomes_by_position(Fitting fitting, const AdviseOptions& how) {

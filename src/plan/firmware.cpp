@@ -34,17 +34,20 @@ std::string motor_words(const Device& device, const Pin& pin) {
 }
 
 std::string pull_words(const Board& board, const Pin& pin) {
-  if (!pin.pull) return "no pull on the board: switch the pin's own on, unless the device drives both ways";
+  if (!pin.pull)
+    return tr("no pull on the board: switch the pin's own on, unless the device drives both ways");
   const Rail* rail = board.rail(pin.rail);
-  const std::string ohms = pin.pull->ohms.value > 0 ? to_text(pin.pull->ohms) : "a resistor";
-  const std::string where = pin.pull->up ? format("{} to {}", ohms, rail != nullptr ? rail->id : "its supply")
-                                         : format("{} to ground", ohms);
+  const std::string ohms = pin.pull->ohms.value > 0 ? to_text(pin.pull->ohms) : tr("a resistor");
+  const std::string where = pin.pull->up
+                                ? format("{} to {}", ohms, rail != nullptr ? rail->id : tr("its supply"))
+                                : format("{} to ground", ohms);
   if (pin.withstands_pulled)
     return format("pulled by {}, switchable: on only up to {}", where, to_text(*pin.withstands_pulled));
   return format("pulled by {}", where);
 }
 
 std::string sensor_words(const TemperatureSensor& s, const Board& board, const Pin& pin) {
+  if (!(s.nominal.value > 0.0)) return format("its ohms are not stated; {}", pull_words(board, pin));
   const std::string kind =
       s.beta ? format("thermistor, {} at 25 C, beta {}", to_text(s.nominal), to_text(*s.beta))
              : format("platinum sensor, {} at 0 C", to_text(s.nominal));
@@ -119,7 +122,7 @@ class SettingsWriter {
     const std::string where =
         whole_header ? format("{}{}", header.id, header.label.empty() ? "" : format(" ({})", header.label))
                      : format("{}{}", pin_name(fitting_, contact),
-                              pin.net.empty() ? " (net not stated)" : format(" (net {})", pin.net));
+                              pin.net.empty() ? tr(" (net not stated)") : format(" (net {})", pin.net));
     s.what = format("{} {}, '{}'", thing, where, plug_of(fitting_, contact.plug).id);
     s.tell = std::move(tell);
     add_check(s, pin.signal);
@@ -139,14 +142,13 @@ class SettingsWriter {
         return;
       case PinFunction::Coil:
         if (rotates(device(to)) && motors_.insert(contact.plug).second)
-          put(FirmwareRole::Motor, contact, "driver of", motor_words(device(to), pin), true);
+          put(FirmwareRole::Motor, contact, tr("driver of"), motor_words(device(to), pin), true);
         return;
       case PinFunction::Ground:
         if (fitting_.harness->terminal(to).function == TerminalFunction::Return &&
             carries_load(device(to), to.terminal)) {
-          put(FirmwareRole::AlwaysOn, contact,
-              "always on:", "runs whenever the board has power; do not give its old output another use",
-              true);
+          put(FirmwareRole::AlwaysOn, contact, tr("always on:"),
+              tr("runs whenever the board has power; do not give its old output another use"), true);
         }
         return;
       default:
@@ -158,48 +160,49 @@ class SettingsWriter {
     if (pin.analogue) {
       const TemperatureSensor* sensor = sensor_of(device(to));
       if (sensor != nullptr)
-        put(FirmwareRole::Sensor, contact, "temperature on", sensor_words(*sensor, *fitting_.board, pin));
+        put(FirmwareRole::Sensor, contact, tr("temperature on"), sensor_words(*sensor, *fitting_.board, pin));
       return;
     }
     const auto sense = std::find_if(senses_.begin(), senses_.end(), [&](const Setting& s) {
       return s.header == contact.header && s.pin == contact.pin;
     });
-    std::string level = "its level at rest is not stated: see what M119 tells";
-    if (sense != senses_.end()) level = sense->what.substr(sense->what.find(" is ") + 4);
+    std::string level = tr("its level at rest is not stated: see what M119 tells");
+    if (sense != senses_.end()) level = sense->level;
     if (pin.signal == "tach")
-      level = "two pulses a turn are usual (4-Wire PWM Controlled Fans Specification)";
-    put(FirmwareRole::Sense, contact, "input", format("{}; {}", level, pull_words(*fitting_.board, pin)));
+      level = tr("two pulses a turn are usual (4-Wire PWM Controlled Fans Specification)");
+    put(FirmwareRole::Sense, contact, tr("input"), format("{}; {}", level, pull_words(*fitting_.board, pin)));
   }
 
   void add_output(const Contact& contact, TerminalRef to, const Pin& pin) {
     const Device& d = device(to);
     if (pin.signal == "servo") {
-      put(FirmwareRole::Servo, contact, "output",
-          "servo pulses for the probe; which probe mode (it drives its trigger, or only pulls it low) its "
-          "own "
-          "page tells");
+      put(FirmwareRole::Servo, contact, tr("output"),
+          tr("servo pulses for the probe; which probe mode (it drives its trigger, or only pulls it low) its "
+             "own "
+             "page tells"));
     } else if (pin.signal == "led-data" || d.leds) {
       std::string tell =
           d.leds ? format("LED data, {} LEDs; the order of the colours is not known here", d.leds->count)
-                 : "LED data; count and order of the colours are not known here";
+                 : tr("LED data; count and order of the colours are not known here");
       if (d.leds && d.leds->brightness && *d.leds->brightness < 1.0)
         tell += format("; no more than {:.3g} % bright", 100.0 * *d.leds->brightness);
-      put(FirmwareRole::Leds, contact, "output", std::move(tell));
+      put(FirmwareRole::Leds, contact, tr("output"), std::move(tell));
     } else {
-      put(FirmwareRole::Line, contact, "output", pin.signal.empty() ? "its use is not stated" : pin.signal);
+      put(FirmwareRole::Line, contact, tr("output"),
+          pin.signal.empty() ? tr("its use is not stated") : pin.signal);
     }
   }
 
   void add_switched(const Contact& contact, TerminalRef to) {
     const Device& d = device(to);
     if (!heats(d)) {
-      put(FirmwareRole::Fan, contact, "switched output",
-          "switched by the firmware; a fan that must never stand "
-          "still gets a role that says so");
+      put(FirmwareRole::Fan, contact, tr("switched output"),
+          tr("switched by the firmware; a fan that must never stand "
+             "still gets a role that says so"));
       return;
     }
     const std::string sensor = sensor_beside(contact.plug);
-    put(FirmwareRole::Heater, contact, "heater output",
+    put(FirmwareRole::Heater, contact, tr("heater output"),
         format("heats; its sensor is {}; runaway protection stays on", sensor));
   }
 
@@ -214,7 +217,7 @@ class SettingsWriter {
       if (place_word(id) == place)
         return format("'{}' on {}, by its name: make sure", id, pin_name(fitting_, c));
     }
-    return "not told by any name: follow its lead";
+    return tr("not told by any name: follow its lead");
   }
 
   const Fitting& fitting_;
@@ -260,10 +263,10 @@ std::vector<FirmwareSetting> firmware_settings(const Fitting& fitting, const Fit
     if (row.role == FirmwareRole::Motor) {
       other_way = was != nullptr && turned.contains(row.header) != was_turned.contains(was->header);
       const std::string direction = was == nullptr ? turned.contains(row.header)
-                                                         ? "direction inverted against its labels"
-                                                         : "direction as its labels say"
-                                    : other_way    ? "direction the other way round than on the old board"
-                                                   : "direction as on the old board";
+                                                         ? tr("direction inverted against its labels")
+                                                         : tr("direction as its labels say")
+                                    : other_way ? tr("direction the other way round than on the old board")
+                                                   : tr("direction as on the old board");
       row.tell = format("{}; {}", direction, row.tell);
     }
     const bool motor = row.role == FirmwareRole::Motor;

@@ -3,29 +3,31 @@
 // is common practice, without a source. Tested in tests/unit/plan/work_test.cpp.
 #include "plan/firmware_checks.h"
 
+#include "base/words.h"
+
 namespace plugward {
 namespace {
 
 void sense(FirmwareSetting& s, const std::string& signal) {
   if (signal == "tach") {
     s.code = "M123";
-    s.check = "with the fan running: turns per minute, and 0 while it is held";
-    s.not_proved = "that the fan moves enough air, or that this is the fan that the firmware guards";
+    s.check = tr("with the fan running: turns per minute, and 0 while it is held");
+    s.not_proved = tr("that the fan moves enough air, or that this is the fan that the firmware guards");
   } else if (signal == "limit" || signal == "filament" || signal == "probe") {
     s.code = "M119";
-    s.check = "'open' at rest, 'TRIGGERED' while it is worked by hand, each switch by itself";
+    s.check = tr("'open' at rest, 'TRIGGERED' while it is worked by hand, each switch by itself");
     s.not_proved =
         signal == "probe"
-            ? "that the probe moves out, and that it triggers on the plate: keep a hand on the switch at "
-              "the first homing, high above it"
+            ? tr("that the probe moves out, and that it triggers on the plate: keep a hand on the switch at "
+                 "the first homing, high above it")
         : signal == "filament"
-            ? "that the firmware acts on it while it prints"
-            : "that the axis runs towards this switch; and of a switch that rests open, a broken lead "
-              "is not seen: pull the plug (power off) and ask again";
+            ? tr("that the firmware acts on it while it prints")
+            : tr("that the axis runs towards this switch; and of a switch that rests open, a broken lead "
+                 "is not seen: pull the plug (power off) and ask again");
   } else {
     s.code = "M43";
-    s.check = "the pin changes when the device is worked by hand (where the firmware was built with M43)";
-    s.not_proved = "that the firmware uses the pin for this device";
+    s.check = tr("the pin changes when the device is worked by hand (where the firmware was built with M43)");
+    s.not_proved = tr("that the firmware uses the pin for this device");
   }
 }
 
@@ -38,45 +40,47 @@ void add_check(FirmwareSetting& s, const std::string& signal) {
       return;
     case FirmwareRole::Sensor:
       s.code = "M105";
-      s.check = "cold: room temperature within 5 C; warmed by a hand: only this channel rises";
+      s.check = tr("cold: room temperature within 5 C; warmed by a hand: only this channel rises");
       s.not_proved =
-          "that it is right when hot (the kind of sensor shows only then), or that it sits in its own heater";
+          tr("that it is right when hot (the kind of sensor shows only then), or that it sits in its own "
+             "heater");
       return;
     case FirmwareRole::Motor:
-      s.code = "G91, G1 X1, G1 X-1 (Y, Z alike)";
-      s.check = "from mid-travel: 1 mm one way and back, smooth, the stated way round";
-      s.not_proved = "steps per millimetre, the current under load, or that homing runs towards the switch";
+      s.code = tr("G91, G1 X1, G1 X-1 (Y, Z alike)");
+      s.check = tr("from mid-travel: 1 mm one way and back, smooth, the stated way round");
+      s.not_proved =
+          tr("steps per millimetre, the current under load, or that homing runs towards the switch");
       return;
     case FirmwareRole::Heater:
-      s.code = "M104 S50 or M140 S50, M105, then S0";
-      s.check = "its own sensor, and no other, rises within 30 s, and falls after S0";
-      s.not_proved =
+      s.code = tr("M104 S50 or M140 S50, M105, then S0");
+      s.check = tr("its own sensor, and no other, rises within 30 s, and falls after S0");
+      s.not_proved = tr(
           "that the protection trips: it must be on, and it has been seen to work only when it has tripped "
-          "once";
+          "once");
       return;
     case FirmwareRole::Fan:
       s.code = "M106 S255, M106 S127, M107";
-      s.check = "this fan, and no other, runs fast, slower, and stops";
+      s.check = tr("this fan, and no other, runs fast, slower, and stops");
       s.not_proved =
-          "that it blows where it should, or that its voltage is right: a fan also runs on too much";
+          tr("that it blows where it should, or that its voltage is right: a fan also runs on too much");
       return;
     case FirmwareRole::AlwaysOn:
-      s.check = "runs as soon as the board has power";
-      s.not_proved = "anything about the firmware: it has no say here";
+      s.check = tr("runs as soon as the board has power");
+      s.not_proved = tr("anything about the firmware: it has no say here");
       return;
     case FirmwareRole::Servo:
-      s.code = "M280 P0 S10, M280 P0 S90 (or M401, M402)";
-      s.check = "the pin moves out and in";
-      s.not_proved = "the trigger: out and in proves control and supply only; see its input";
+      s.code = tr("M280 P0 S10, M280 P0 S90 (or M401, M402)");
+      s.check = tr("the pin moves out and in");
+      s.not_proved = tr("the trigger: out and in proves control and supply only; see its input");
       return;
     case FirmwareRole::Leds:
       s.code = "M150 R255, M150 U255, M150 B255";
-      s.check = "every LED red, then green, then blue";
-      s.not_proved = "the count beyond the last LED that is there, or the supply at full white";
+      s.check = tr("every LED red, then green, then blue");
+      s.not_proved = tr("the count beyond the last LED that is there, or the supply at full white");
       return;
     case FirmwareRole::Line:
-      s.check = "the display shows its first page, every key and the knob answer";
-      s.not_proved = "nothing more: it is seen as a whole";
+      s.check = tr("the display shows its first page, every key and the knob answer");
+      s.not_proved = tr("nothing more: it is seen as a whole");
       return;
   }
 }
@@ -107,20 +111,20 @@ std::string_view to_word(FirmwareRole role) {
 
 const std::vector<GcodeMeaning>& gcode_meanings() {
   static const std::vector<GcodeMeaning> all{
-      {"G1", "moves; G91: by steps from where it is, G90: to a place"},
-      {"G28", "homes"},
-      {"M43", "tells and watches pins (where built in)"},
-      {"M104, M140", "sets the nozzle's, the bed's temperature; S0: off"},
-      {"M105", "tells the temperatures"},
-      {"M106, M107", "sets a fan's speed (S0 to S255); off"},
-      {"M112", "stops everything at once"},
-      {"M119", "tells the states of limit switches, probe and filament sensor"},
-      {"M123", "tells the turns of the fans"},
-      {"M150", "sets the colour of the LEDs: red R, green U, blue B, 0 to 255"},
-      {"M280", "sets a servo, P its number, S its angle"},
-      {"M401, M402", "probe out, in"},
-      {"M500, M503", "saves, prints the settings"},
-      {"M906", "sets or tells the motors' current in mA (smart drivers)"}};
+      {"G1", later("moves; G91: by steps from where it is, G90: to a place")},
+      {"G28", later("homes")},
+      {"M43", later("tells and watches pins (where built in)")},
+      {"M104, M140", later("sets the nozzle's, the bed's temperature; S0: off")},
+      {"M105", later("tells the temperatures")},
+      {"M106, M107", later("sets a fan's speed (S0 to S255); off")},
+      {"M112", later("stops everything at once")},
+      {"M119", later("tells the states of limit switches, probe and filament sensor")},
+      {"M123", later("tells the turns of the fans")},
+      {"M150", later("sets the colour of the LEDs: red R, green U, blue B, 0 to 255")},
+      {"M280", later("sets a servo, P its number, S its angle")},
+      {"M401, M402", later("probe out, in")},
+      {"M500, M503", later("saves, prints the settings")},
+      {"M906", later("sets or tells the motors' current in mA (smart drivers)")}};
   return all;
 }
 

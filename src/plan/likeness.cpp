@@ -262,7 +262,7 @@ std::string jumper_key(const Board& board, const Likeness& like, const JumperPos
     const auto at = found == stated.end()
                         ? jumper.rails.end()
                         : std::find(jumper.rails.begin(), jumper.rails.end(), found->second);
-    key += format("/j{}", at - jumper.rails.begin());
+    key += verbatim("/j{}", at - jumper.rails.begin());
   }
   return key;
 }

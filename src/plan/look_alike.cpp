@@ -53,7 +53,8 @@ std::vector<std::string> reasons(const SwapPlan& plan, int plug, int meant, int 
       neighbour_seatings(plug_of(plan.after, plug), meant, *plan.board, *plan.after.catalogue, side_by_side);
   if (std::any_of(near.begin(), near.end(), [&](const Seating& s) { return s.header == other; }))
     list.push_back(format("lies beside {} and takes the same plug", here.id));
-  if (list.empty() && here.use == there.use) list.push_back("is for the same use and takes the same plug");
+  if (list.empty() && here.use == there.use)
+    list.push_back(tr("is for the same use and takes the same plug"));
   return list;
 }
 
@@ -145,7 +146,7 @@ class Finder {
       const bool harm_alone = one.reasons.empty();
       const bool never_off = judge(one, cluster, place);
       if (harm_alone && !never_off) continue;
-      if (harm_alone) one.reasons = {"takes the same plug"};
+      if (harm_alone) one.reasons = {tr("takes the same plug")};
       found_.push_back(std::move(one));
     }
   }

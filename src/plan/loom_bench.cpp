@@ -6,7 +6,7 @@
 #include <optional>
 #include <set>
 
-#include "base/format.h"
+#include "base/counted.h"
 #include "judge/measurement.h"
 #include "judge/words.h"
 #include "plan/place.h"
@@ -45,7 +45,7 @@ Finding loom_doubt(Rule rule, std::string message, Span first, Measurement settl
 /// "an assumption ('guess')", "stated without evidence", or "" when there is evidence to trust.
 std::string weak_basis(const Loom& loom, const std::string& own) {
   const Evidence* evidence = loom.evidence_of(own);
-  if (evidence == nullptr) return "stated without evidence";
+  if (evidence == nullptr) return tr("stated without evidence");
   return evidence->kind == EvidenceKind::Assumption ? format("an assumption ('{}')", evidence->id) : "";
 }
 
@@ -66,19 +66,20 @@ void doubt_seats(const Loom& loom, const LoomBench& bench, std::vector<Finding>&
     Finding finding;
     if (seat == nullptr || seat->state == SeatState::Unknown) {
       const Span place = seat != nullptr ? seat->plug_span : loom.harness(harness)->span;
-      finding = loom_doubt(Rule::UnknownSeat, format("where plug '{}' sits is not known", name), place,
-                           look_at_plug(name, "write it into the loom: 'seat' with its header, or 'loose'"));
+      finding =
+          loom_doubt(Rule::UnknownSeat, format("where plug '{}' sits is not known", name), place,
+                     look_at_plug(name, tr("write it into the loom: 'seat' with its header, or 'loose'")));
     } else {
       const std::string weak = weak_basis(loom, seat->evidence);
       if (weak.empty()) continue;
       const std::string where =
-          seat->state == SeatState::Loose ? "sits on no header" : format("sits on '{}'", seat->header);
+          seat->state == SeatState::Loose ? tr("sits on no header") : format("sits on '{}'", seat->header);
       finding = loom_doubt(
           Rule::Assumed, format("that plug '{}' {} is {}", name, where, weak), seat->plug_span,
           look_at_plug(name, format("it {}: as the loom says; anything else: correct the loom", where)));
     }
     finding.second = plug.span;
-    finding.second_says = "the plug is declared here";
+    finding.second_says = tr("the plug is declared here");
     finding.at.plug = static_cast<int>(i);
     out.push_back(std::move(finding));
   }
@@ -98,7 +99,7 @@ void doubt_jumpers(const Loom& loom, const Fitting& fitting, std::vector<Finding
           Rule::Assumed, format("that jumper {} is at {} is {}", jumper_name(jumper), fitted.rail, weak),
           fitted.jumper_span, look_at_jumper(fitting, jumper, placement.header, pin->number));
       finding.second = jumper.span;
-      finding.second_says = "the jumper is declared here";
+      finding.second_says = tr("the jumper is declared here");
       finding.at.header = placement.header;
       finding.at.pin = pin->number;
       out.push_back(std::move(finding));
@@ -138,33 +139,30 @@ std::optional<Finding> plan_note(const Loom& loom) {
   return finding;
 }
 
-std::string counted_word(std::size_t n, std::string_view word) {
-  return format("{} {}{}", n, word, n == 1 ? "" : "s");
-}
-
 std::string loom_summary(const Loom& loom, const LoomBench& bench, const Advice& advice) {
   const std::string who = format("loom '{}'", loom.id);
   switch (advice.verdict) {
     case Verdict::Mate:
       return format("{}: {} may stay on the headers they are on", who,
-                    counted_word(bench.placements.size(), "plug"));
+                    counted(bench.placements.size(), "{} plug", "{} plugs"));
     case Verdict::Repin:
       return format("{}: as it stands it is not right; {} would have to move", who,
-                    counted_word(static_cast<std::size_t>(advice.moved), "contact"));
+                    counted(static_cast<std::size_t>(advice.moved), "{} contact", "{} contacts"));
     case Verdict::Adapt:
       return format("{}: as it stands it is not right; it needs {}", who,
-                    counted_word(advice.parts.size(), "part"));
+                    counted(advice.parts.size(), "{} part", "{} parts"));
     case Verdict::Measure:
       return format("{}: as it stands, {}; {}", who,
                     advice.now.has(Weight::Harm)
-                        ? "it can damage or hurt, and before a cure can be told something must be known"
-                        : "something must be known first",
+                        ? tr("it can damage or hurt, and before a cure can be told something must be known")
+                        : tr("something must be known first"),
                     advice.measurements.size() == 1
-                        ? std::string("one measurement settles it")
-                        : format("{} settle it", counted_word(advice.measurements.size(), "measurement")));
+                        ? std::string(tr("one measurement settles it"))
+                        : format("{} settle it",
+                                 counted(advice.measurements.size(), "{} measurement", "{} measurements")));
     case Verdict::Apart:
       return format("{}: as it stands {}, and no move of contacts or added part cures it", who,
-                    advice.now.has(Weight::Harm) ? "it can damage or hurt" : "it does not work");
+                    advice.now.has(Weight::Harm) ? tr("it can damage or hurt") : tr("it does not work"));
   }
   return who;
 }

@@ -248,20 +248,26 @@ std::string part_in_words(const Part& part) {
   struct Words {
     std::string operator()(const Load& p) const {
       if (p.plus == p.minus) return format("a feed of {}", to_text(p.needs));
-      return format("a load of {}, {}", to_text(p.needs), to_text(p.draws));
+      return format("a load of {}{}", to_text(p.needs), p.draws_stated ? ", " + to_text(p.draws) : "");
     }
     std::string operator()(const Heater& p) const {
-      return format("a heating element of {}, {}", to_text(p.volts), to_text(p.watts));
+      const bool volts = p.volts.value > 0, watts = p.watts.value > 0;
+      return format("a heating element{}{}{}{}", volts || watts ? " of " : "", volts ? to_text(p.volts) : "",
+                    volts && watts ? ", " : "", watts ? to_text(p.watts) : "");
     }
     std::string operator()(const Resistor& p) const {
       return format("a resistor of {}{}", to_text(p.ohms), p.limit ? ", " + to_text(*p.limit) : "");
     }
     std::string operator()(const Switch& p) const {
+      if (!p.rests_stated) return "a contact";
       return format("a contact, {} at rest", p.rests_closed ? "closed" : "open");
     }
-    std::string operator()(const Coil& p) const { return format("a winding of {}", to_text(p.ohms)); }
+    std::string operator()(const Coil& p) const {
+      return p.ohms.value > 0 ? format("a winding of {}", to_text(p.ohms)) : "a winding";
+    }
     std::string operator()(const TemperatureSensor& p) const {
-      return format("a temperature sensor of {}", to_text(p.nominal));
+      return p.nominal.value > 0 ? format("a temperature sensor of {}", to_text(p.nominal))
+                                 : "a temperature sensor";
     }
     std::string operator()(const Driver& p) const {
       return format("{} output", p.kind == OutputKind::PushPull  ? "a push-pull"

@@ -76,7 +76,7 @@ LoomDifference difference(const Loom& a, const LoomFiles& files_a, const Loom& b
 
 std::string_view to_word(PlugChange);  ///< "same", "moved", "unplugged", "plugged-in", ...
 
-/// "a resistor of 6.8 kohm, 0.25 W": a part without its terminals.
+/// "a resistor of 6.8 kohm, 0.25 W": a part without its terminals, and without what nobody has stated of it.
 std::string part_in_words(const Part&);
 
 }  // namespace plugward

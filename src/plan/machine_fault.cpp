@@ -264,11 +264,4 @@ void FaultyMachine::touch_pins(const std::vector<std::optional<Seating>>& seatin
   }
 }
 
-std::vector<Contact> FaultyMachine::without(int plug) const {
-  std::vector<Contact> rest;
-  std::copy_if(contacts.begin(), contacts.end(), std::back_inserter(rest),
-               [plug](const Contact& c) { return c.plug != plug; });
-  return rest;
-}
-
 }  // namespace plugward

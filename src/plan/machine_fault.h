@@ -71,9 +71,6 @@ class FaultyMachine {
   std::vector<Contact> contacts;
   std::vector<std::vector<HeldContact>> held;  ///< by plug: the contacts in its cavities
 
-  /// Those of all plugs but one.
-  std::vector<Contact> without(int plug) const;
-
  private:
   void change_board(const MachineFault&);
   void touch_pins(const std::vector<std::optional<Seating>>& seating_of);

@@ -61,16 +61,16 @@ class BoardReader {
         r.kind = ReadingKind::Continuity;
         r.low = 0.0;
         r.high = ground_ohms;
-        r.expect = "a beep";
-        r.too_high = "not ground: the board is not as described; stop";
+        r.expect = tr("a beep");
+        r.too_high = tr("not ground: the board is not as described; stop");
         readings_.push_back(std::move(r));
       } else if (pin.function == PinFunction::Supply) {
         ExpectedReading r = at_pins(pin.number, ground_pin(header_));
         r.kind = ReadingKind::Continuity;
         r.low = supply_ohms;
         r.high = infinite;
-        r.expect = "no beep";
-        r.too_low = "supply shorted to ground, or this pin is ground: no power before it is found";
+        r.expect = tr("no beep");
+        r.too_low = tr("supply shorted to ground, or this pin is ground: no power before it is found");
         readings_.push_back(std::move(r));
       }
     }
@@ -95,7 +95,7 @@ class BoardReader {
     r.at.red = red;
     r.at.black = black;
     r.points = format("{} to {}", pin_name(fitting_, index_, red),
-                      black > 0 ? pin_name(fitting_, index_, black) : "the supply's minus");
+                      black > 0 ? pin_name(fitting_, index_, black) : tr("the supply's minus"));
     return r;
   }
 
@@ -110,7 +110,7 @@ class BoardReader {
     const int ground = ground_pin(header_);
     if (pin.contest || pin.function == PinFunction::Unknown) {
       ExpectedReading r = at_pins(pin.number, pin.number == ground ? 0 : ground);
-      r.too_high = "what this pin is has to be settled before anything is plugged on it";
+      r.too_high = tr("what this pin is has to be settled before anything is plugged on it");
       put(std::move(r));
       return;
     }
@@ -137,9 +137,9 @@ class BoardReader {
     const bool known = rail_of(pin, *fitting_.board, fitting_.jumpers) != nullptr;
     if (known) measure(r);
     const std::string jumper = pin.jumper.empty() ? "" : format("jumper {} sits wrong, ", pin.jumper);
-    r.too_low = jumper + "the rail is not up or overloaded, or this is another header";
-    r.too_high = jumper + "the board is not as described, or this is another header: power off";
-    if (!known) r.too_low = r.too_high = "where the jumper is to sit is not settled";
+    r.too_low = jumper + tr("the rail is not up or overloaded, or this is another header");
+    r.too_high = jumper + tr("the board is not as described, or this is another header: power off");
+    if (!known) r.too_low = r.too_high = tr("where the jumper is to sit is not settled");
     put(std::move(r));
   }
 
@@ -148,12 +148,12 @@ class BoardReader {
     measure(r);
     if (!r.low) return;
     if (pin.pull->up) {
-      r.too_low = "no pull-up behind it, an input that was damaged, or this is another header";
-      r.too_high = "the input is pulled to a higher rail than described, or this is another header";
+      r.too_low = tr("no pull-up behind it, an input that was damaged, or this is another header");
+      r.too_high = tr("the input is pulled to a higher rail than described, or this is another header");
     } else {
       r.low = std::min(0.0, *r.low);
       r.high = std::max(low_level, *r.high);
-      r.too_high = "not pulled down as described, or this is another header";
+      r.too_high = tr("not pulled down as described, or this is another header");
     }
     put(std::move(r));
   }
@@ -172,10 +172,10 @@ class BoardReader {
       r.high = std::max(low_level, *r.high);
     }
     r.too_low =
-        pin.on_at_reset.value_or(false) ? "off before the firmware runs, against the description" : "";
+        pin.on_at_reset.value_or(false) ? tr("off before the firmware runs, against the description") : "";
     r.too_high = pin.on_at_reset && !*pin.on_at_reset
-                     ? "on before the firmware runs, or this is another header: leave its plug off"
-                     : "this is another header, or the board is not as described: leave its plug off";
+                     ? tr("on before the firmware runs, or this is another header: leave its plug off")
+                     : tr("this is another header, or the board is not as described: leave its plug off");
     put(std::move(r));
   }
 
@@ -189,8 +189,8 @@ class BoardReader {
       r.high = std::max(off_level, *r.high);
     }
     r.too_high =
-        "the output is on by itself: a shorted transistor or the wrong header; fit nothing to it (a value "
-        "between is leakage when it falls to 0 V with 10 kohm across)";
+        tr("the output is on by itself: a shorted transistor or the wrong header; fit nothing to it (a value "
+           "between is leakage when it falls to 0 V with 10 kohm across)");
     put(std::move(r));
   }
 
@@ -217,7 +217,7 @@ std::string colour_words(const Harness& harness, const std::multimap<int, SeenLe
     if (seen.flag && seen.lead->to) word += format(" (flag {})", harness.terminal_name(*seen.lead->to));
     words.push_back(std::move(word));
   }
-  return words.empty() ? "empty" : format("{}", join(words, ", "));
+  return words.empty() ? tr("empty") : format("{}", join(words, ", "));
 }
 
 ExpectedReading look(const AsFound& found, MeterPoints at) {
@@ -239,10 +239,10 @@ ExpectedReading look(const AsFound& found, MeterPoints at) {
   r.kind = ReadingKind::Look;
   r.at = at;
   r.points = at.header >= 0 ? format("colours over the pins of {}", header_of(*found.fitting, at.header).id)
-                            : "colours by cavity";
+                            : tr("colours by cavity");
   r.expect = colour_words(harness, leads);
-  r.too_high = at.header >= 0 ? "another plug, turned, shifted, or on the header beside: off with it"
-                              : "another plug, or contacts in other cavities";
+  r.too_high = at.header >= 0 ? tr("another plug, turned, shifted, or on the header beside: off with it")
+                              : tr("another plug, or contacts in other cavities");
   return r;
 }
 

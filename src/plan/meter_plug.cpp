@@ -73,12 +73,16 @@ class AsResistors {
     floor(load.plus, load.minus, load_share * load.needs.middle().value / load.draws.value);
   }
   void operator()(const Heater& h) {
-    if (h.watts.value > 0.0)
+    if (h.watts.value > 0.0 && h.volts.value > 0.0)
       resistor(h.a, h.b, around(h.volts.value * h.volts.value / h.watts.value, heater_share));
   }
   void operator()(const Resistor& r) { resistor(r.a, r.b, around(r.ohms.value, resistor_share)); }
-  void operator()(const Coil& c) { resistor(c.a, c.b, around(c.ohms.value, coil_share)); }
-  void operator()(const TemperatureSensor& s) { resistor(s.a, s.b, of_sensor(s)); }
+  void operator()(const Coil& c) {
+    if (c.ohms.value > 0.0) resistor(c.a, c.b, around(c.ohms.value, coil_share));
+  }
+  void operator()(const TemperatureSensor& s) {
+    if (s.nominal.value > 0.0) resistor(s.a, s.b, of_sensor(s));
+  }
   void operator()(const Driver& d) {
     floor(d.terminal, d.minus, stage_ohms);
     floor(d.terminal, d.plus, stage_ohms);
@@ -242,15 +246,27 @@ class PlugReader {
       r.unit = "ohm";
       r.low = 0.0;
       r.high = std::max(lead_ohms, bench_.along(lead.cavity, *lead.to).most);
-      r.expect = "a beep";
-      r.too_high =
+      r.expect = tr("a beep");
+      r.too_high = tr(
           "leads that look alike are exchanged, or one is broken; where that end cannot be reached, follow "
-          "the lead by hand";
+          "the lead by hand");
       readings_.push_back(std::move(r));
     }
   }
 
+  /// Of a figure that nobody has stated nothing is expected: the judge asks for it.
+  static bool not_stated(const Part& part) {
+    if (const auto* load = std::get_if<Load>(&part)) return !load->draws_stated;
+    if (const auto* contact = std::get_if<Switch>(&part)) return !contact->rests_stated;
+    if (const auto* coil = std::get_if<Coil>(&part)) return !(coil->ohms.value > 0.0);
+    if (const auto* sensor = std::get_if<TemperatureSensor>(&part)) return !(sensor->nominal.value > 0.0);
+    if (const auto* heater = std::get_if<Heater>(&part))
+      return !(heater->volts.value > 0.0 && heater->watts.value > 0.0);
+    return false;
+  }
+
   static std::vector<TerminalIndex> measured_ends(const Part& part) {
+    if (not_stated(part)) return {};
     if (const auto* load = std::get_if<Load>(&part)) {
       if (load->plus == load->minus) return {};
       return {load->plus, load->minus};
@@ -267,7 +283,8 @@ class PlugReader {
     ExpectedReading r;
     r.kind = ReadingKind::Resistance;
     r.at = {-1, index_, red, black, hand, {}};
-    r.points = format("cavity {} to cavity {}{}", red, black, hand == Hand::Worked ? ", worked by hand" : "");
+    r.points =
+        format("cavity {} to cavity {}{}", red, black, hand == Hand::Worked ? tr(", worked by hand") : "");
     r.unit = "ohm";
     r.low = band.least;
     r.high = band.most;

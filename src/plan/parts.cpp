@@ -26,9 +26,9 @@ bool is_current(Rule rule) {
 std::string place(const Fitting& fitting, const Finding& finding) {
   const Locus& at = finding.at;
   if (at.pin > 0 && at.header >= 0) return pin_name(fitting, at.header, at.pin);
-  if (at.terminal >= 0) return "terminal " + terminal_name(fitting, {at.device, at.terminal});
+  if (at.terminal >= 0) return format("terminal {}", terminal_name(fitting, {at.device, at.terminal}));
   if (at.device >= 0) return format("'{}'", fitting.harness->devices[static_cast<std::size_t>(at.device)].id);
-  return "the signal";
+  return tr("the signal");
 }
 
 /// The housing that the header wants, when a plug is of another family or size.
@@ -43,7 +43,7 @@ std::string housing_words(const Fitting& fitting, const Finding& finding) {
         "another housing for plug '{}': family '{}', {} positions, with its own contacts, crimped anew{}",
         plug.id, header.family, header.positions, misfit.empty() ? "" : "; " + misfit);
   }
-  return "another housing";
+  return tr("another housing");
 }
 
 /// Where a lead is to be seated that the housing lacks: the first empty cavity whose pin grants the wish.
@@ -88,7 +88,7 @@ int incurable(const Assessment& assessment) {
 std::string part_words(const Fitting& fitting, const Finding& finding) {
   const std::string where = place(fitting, finding);
   const auto volts = [](std::optional<double> v) {
-    return v ? to_text(Volts(*v)) : std::string("what it needs");
+    return v ? to_text(Volts(*v)) : std::string(tr("what it needs"));
   };
   if (finding.part == "housing") return housing_words(fitting, finding);
   if (finding.part == "lead") return lead_words(fitting, finding);

@@ -75,7 +75,7 @@ PartItem contact(std::string_view for_what, const std::string& family, const std
   PartItem item;
   item.kind = PartKind::Contact;
   item.what = format("contact for a {} of family '{}', {}", for_what, family,
-                     gauge ? to_text(*gauge) : "for the gauge of the cable's leads");
+                     gauge ? to_text(*gauge) : tr("for the gauge of the cable's leads"));
   item.family = family;
   item.gauge = gauge;
   item.needed = 1;
@@ -111,10 +111,10 @@ void add_cures(Heap& heap, const std::vector<Cure>& cures) {
   if (cures.empty()) return;
   PartItem tube;
   tube.kind = PartKind::HeatShrink;
-  tube.what = "heat-shrink tube, one piece over each joint of an added part";
+  tube.what = tr("heat-shrink tube, one piece over each joint of an added part");
   tube.needed = 1;
   heap.add(std::move(tube));
-  add_tools(heap, {"soldering iron and heat source for the shrink tube"});
+  add_tools(heap, {tr("soldering iron and heat source for the shrink tube")});
 }
 
 /// Contacts stay in use when they are moved, unless the family's maker says otherwise; what breaks is a lance
@@ -128,13 +128,13 @@ void add_moves(Heap& heap, const Fitting& fitting, const RepinPlan& plan) {
     for (const Step& step : one.steps) moved.insert(step.lead);
     const bool anew = family.reuse.has_value();
     for (const int lead : moved) {
-      PartItem item = contact("housing", plug.family, plug.leads[at(lead)].gauge,
-                              anew ? family.reuse->value : "should one be damaged on its way");
+      PartItem item = contact(tr("housing"), plug.family, plug.leads[at(lead)].gauge,
+                              anew ? family.reuse->value : tr("should one be damaged on its way"));
       item.needed = anew ? 1 : 0;
       heap.add(std::move(item));
     }
     if (moved.empty() || !family.lance || family.lance->value != Lance::Housing) continue;
-    PartItem spare = housing(plug.family, plug.positions, "should a flap break: it cannot be mended");
+    PartItem spare = housing(plug.family, plug.positions, tr("should a flap break: it cannot be mended"));
     spare.needed = 0;
     spare.spares = 1;
     heap.add(std::move(spare));
@@ -146,7 +146,7 @@ PartItem wire(const Gauge& gauge, const WireColour& colour, const std::optional<
               std::string purpose) {
   PartItem item;
   item.kind = PartKind::Wire;
-  item.what = "stranded wire";
+  item.what = tr("stranded wire");
   item.gauge = gauge;
   item.colour = colour;
   item.length = length;
@@ -160,11 +160,11 @@ void add_contacts_anew(Heap& heap, const Plug& plug, const Family& family, const
   for (const Lead& lead : plug.leads) {
     if (lead.cavity < 1) continue;
     if (can_crimp(family, lead)) {
-      heap.add(contact("housing", family.id, lead.gauge, purpose));
+      heap.add(contact(tr("housing"), family.id, lead.gauge, purpose));
       continue;
     }
     const Gauge other = nearest_taken(family, *lead.gauge);
-    heap.add(contact("housing", family.id, other,
+    heap.add(contact(tr("housing"), family.id, other,
                      format("{}; not made for its {} leads: replace them by the wire listed here, or take an "
                             "adapter lead ('--adapter')",
                             purpose, to_text(*lead.gauge))));
@@ -187,19 +187,15 @@ int add_housings(Heap& heap, const Fitting& fitting) {
     const Family& family = *fitting.catalogue->find(header.family);
     if (joint_of(family) != Joint::Crimp) continue;
     add_contacts_anew(heap, plug, family, purpose);
-    add_tools(heap, {crimp_tool_words(header.family), "wire cutter and stripper"});
+    add_tools(heap, {crimp_tool_words(header.family), tr("wire cutter and stripper")});
   }
   return added;
 }
 
-bool says_housing(const std::string& part) {
-  return part.starts_with("another housing") || part.starts_with("a new housing");
-}
-
 /// Parts that no values were computed for, in the words of the advice.
-void add_words(Heap& heap, const std::vector<std::string>& parts, bool housings_told) {
+void add_words(Heap& heap, const std::vector<std::string>& parts, const std::vector<std::string>& told) {
   for (const std::string& part : parts) {
-    if (housings_told && says_housing(part)) continue;
+    if (std::find(told.begin(), told.end(), part) != told.end()) continue;
     PartItem item;
     item.kind = PartKind::Other;
     item.what = part;
@@ -228,26 +224,26 @@ void add_wire(Heap& heap, const Adapter& adapter) {
 }
 
 void add_ends(Heap& heap, const Adapter& adapter) {
-  PartItem counterpart = housing(adapter.a.family, adapter.a.positions, adapter.id + ", end A");
+  PartItem counterpart = housing(adapter.a.family, adapter.a.positions, format("{}, end A", adapter.id));
   counterpart.kind = PartKind::Counterpart;
   counterpart.what = format("header or cable-side counterpart of family '{}', {} positions", adapter.a.family,
                             adapter.a.positions);
   heap.add(std::move(counterpart));
-  heap.add(housing(adapter.b.family, adapter.b.positions, adapter.id + ", end B"));
+  heap.add(housing(adapter.b.family, adapter.b.positions, format("{}, end B", adapter.id)));
   for (const AdapterLead& lead : adapter.leads) {
     if (adapter.a.joint == Joint::Crimp) {
-      heap.add(contact("counterpart", adapter.a.family, lead.gauge,
-                       adapter.id + ", end A; none where a header is soldered on"));
+      heap.add(contact(tr("counterpart"), adapter.a.family, lead.gauge,
+                       format("{}, end A; none where a header is soldered on", adapter.id)));
     }
     if (adapter.b.joint == Joint::Crimp)
-      heap.add(contact("housing", adapter.b.family, lead.gauge, adapter.id + ", end B"));
+      heap.add(contact(tr("housing"), adapter.b.family, lead.gauge, format("{}, end B", adapter.id)));
   }
   PartItem tube;
   tube.kind = PartKind::HeatShrink;
-  tube.what = "heat-shrink tube, one piece over each lead";
+  tube.what = tr("heat-shrink tube, one piece over each lead");
   tube.needed = static_cast<int>(adapter.leads.size());
-  tube.purpose =
-      adapter.spliced ? adapter.id + ", splices" : adapter.id + ", end A, where a header is soldered on";
+  tube.purpose = adapter.spliced ? format("{}, splices", adapter.id)
+                                 : format("{}, end A, where a header is soldered on", adapter.id);
   heap.add(std::move(tube));
 }
 
@@ -267,7 +263,8 @@ PartsList parts_list(const Fitting& fitting, const Advice& advice) {
   const int housings = advice.new_housings > 0 ? add_housings(heap, fitting) : 0;
   if (advice.plan) add_moves(heap, fitting, *advice.plan);
   add_cures(heap, advice.cures);
-  add_words(heap, advice.cures.empty() ? advice.parts : advice.uncured, housings > 0);
+  add_words(heap, advice.cures.empty() ? advice.parts : advice.uncured,
+            housings > 0 ? advice.housings : std::vector<std::string>{});
   list.items = std::move(heap).sorted();
   return list;
 }

@@ -61,6 +61,7 @@ struct PlacementPlan {
   std::optional<PlacedHarness> best;  ///< nothing when no plug finds a header
   std::optional<PlacedHarness> runner_up;  ///< the next best
   std::string why_it_lost;                 ///< of the runner-up, in words
+  bool runner_up_equal = false;            ///< it lost by the order of the file alone
   std::vector<std::vector<int>> equals;    ///< placed plugs that are as good in each other's place
   std::vector<Rehousing> rehousings;       ///< for plugs that find no header as they are; each is clean
   bool proven = true;                      ///< false: joint_tries ended the search

@@ -23,16 +23,16 @@ PlaceCost operator+(const PlaceCost& a, const PlaceCost& b) {
 std::string why_better(const PlaceCost& better, const PlaceCost& worse) {
   const auto a = levels(better);
   const auto b = levels(worse);
-  const std::array<std::string_view, 8> words{"leaves {} plugs without a header instead of {}",
-                                              "needs {} measurements first instead of {}",
-                                              "needs {} added parts instead of {}",
-                                              "needs {} new housings instead of {}",
-                                              "keeps nearer to the names of the old headers",
-                                              "moves {} contacts instead of {}",
-                                              "needs {} settings instead of {}",
+  const std::array<std::string_view, 8> words{later("leaves {} plugs without a header instead of {}"),
+                                              later("needs {} measurements first instead of {}"),
+                                              later("needs {} added parts instead of {}"),
+                                              later("needs {} new housings instead of {}"),
+                                              later("keeps nearer to the names of the old headers"),
+                                              later("moves {} contacts instead of {}"),
+                                              later("needs {} settings instead of {}"),
                                               ""};
   for (std::size_t i = 0; i + 1 < a.size(); ++i) {
-    if (a[i] != b[i]) return format(runtime(words[i]), a[i], b[i]);
+    if (a[i] != b[i]) return format_later(words[i], a[i], b[i]);
   }
   if (better.distance == worse.distance) return "";
   return format("its headers are {} apart instead of {}", to_text(Millimetres(better.distance / 10.0)),

@@ -45,28 +45,28 @@ PlaceCost cost_of(const Advice& advice) {
 }
 
 std::string reason_of(const Advice& advice) {
-  const auto contacts = [&] { return format("{} contact{}", advice.moved, advice.moved == 1 ? "" : "s"); };
+  const auto contacts = [&] { return count_of(advice.moved, "{} contact", "{} contacts", advice.moved); };
   switch (advice.verdict) {
     case Verdict::Mate: {
       for (const Setting& setting : advice.settings) {
-        if (setting.inverts) return "as it is; then " + setting.what;
+        if (setting.inverts) return format("as it is; then {}", setting.what);
       }
-      return "as it is";
+      return tr("as it is");
     }
     case Verdict::Repin:
       return format("move {}", contacts());
     case Verdict::Adapt: {
-      if (advice.parts.empty()) return "add a part";
+      if (advice.parts.empty()) return tr("add a part");
       const std::string more =
           advice.parts.size() == 1 ? "" : format(", and {} more", advice.parts.size() - 1);
       return format("add {}{}{}", advice.parts.front(), more,
                     advice.moved == 0 ? "" : format("; move {}", contacts()));
     }
     case Verdict::Measure:
-      return advice.measurements.empty() ? "something must be known first"
-                                         : "first " + advice.measurements.front().action;
+      return advice.measurements.empty() ? tr("something must be known first")
+                                         : format("first {}", advice.measurements.front().action);
     case Verdict::Apart:
-      return advice.now.findings.empty() ? "do not join these" : advice.now.findings.front().message;
+      return advice.now.findings.empty() ? tr("do not join these") : advice.now.findings.front().message;
   }
   return "";
 }
@@ -81,7 +81,7 @@ PlaceJudge::PlaceJudge(const Fitting& fitting, bool reasons)
       place_in_[static_cast<std::size_t>(clusters_[c].plugs[i])] = static_cast<int>(i);
     }
     const std::string content = content_of(clusters_[c]);
-    content_.push_back(content.empty() ? format("cluster {}", c) : content);
+    content_.push_back(content.empty() ? verbatim("cluster {}", c) : content);
     demands_.push_back(demands(clusters_[c].harness));
   }
 }
@@ -92,7 +92,7 @@ PlaceOption PlaceJudge::recall(int cluster, std::vector<Placement> in_cluster) {
   const Likeness like = likeness(*fitting_.board, headers);
   std::string key = like.key + jumper_key(*fitting_.board, like, fitting_.jumpers);
   for (const Placement& p : in_cluster) key += format("/{}", p.plug);
-  key += reasons_ ? format("/c{}", cluster) : content_[static_cast<std::size_t>(cluster)];
+  key += reasons_ ? verbatim("/c{}", cluster) : content_[static_cast<std::size_t>(cluster)];
   auto known = memo_.find(key);
   if (known == memo_.end()) {
     const Board part = part_of(*fitting_.board, like);

@@ -281,8 +281,9 @@ void Placer::take(std::vector<Judged>& best) {
     plan_.runner_up = PlacedHarness{best[1].placements, best[1].cost,
                                     options_.advise ? advise_short(best[1].placements) : Advice{}};
     plan_.why_it_lost = why_better(best[0].cost, best[1].cost);
-    if (plan_.why_it_lost.empty())
-      plan_.why_it_lost = "equal in all that counts; the board file names it later";
+    plan_.runner_up_equal = plan_.why_it_lost.empty();
+    if (plan_.runner_up_equal)
+      plan_.why_it_lost = tr("equal in all that counts; the board file names it later");
   }
   plan_.best = PlacedHarness{best[0].placements, best[0].cost,
                              options_.advise ? advise_all(best[0].placements, options_.advice) : Advice{}};

@@ -46,7 +46,8 @@ std::vector<std::string> ohm_readings(const std::vector<HandOhms>& hand) {
   }
   if (!sure) {
     for (std::size_t i = 0; i < texts.size(); ++i)
-      texts[i] = format("{} {} ohm", figures[i] < near_zero_ohms ? "below" : "more than", near_zero_ohms);
+      texts[i] = figures[i] < near_zero_ohms ? format("below {} ohm", near_zero_ohms)
+                                             : format("more than {} ohm", near_zero_ohms);
     return texts;
   }
   const auto order = sorted(figures, [](double ohms) { return ohms; });
@@ -60,8 +61,8 @@ std::vector<std::string> ohm_readings(const std::vector<HandOhms>& hand) {
     while (end < order.size() && joins(figures[order[end - 1]], figures[order[end]])) ++end;
     const double high = figures[order[end - 1]];
     std::string text = high < near_zero_ohms ? format("below {} ohm", near_zero_ohms)
-                       : low >= open_ohms    ? "open"
-                       : high < low * 1.05   ? "about " + ohms_text(low)
+                       : low >= open_ohms    ? tr("open")
+                       : high < low * 1.05   ? format("about {}", ohms_text(low))
                                              : format("{} to {}", ohms_text(low), ohms_text(high));
     for (; first < end; ++first) texts[order[first]] = text;
   }
@@ -74,7 +75,7 @@ std::vector<std::string> volt_readings(const std::vector<Band>& figures) {
   for (std::size_t first = 0; first < order.size();) {
     const Band& lowest = figures[order[first]];
     if (!lowest.found) {
-      texts[order[first++]] = "no steady reading";
+      texts[order[first++]] = tr("no steady reading");
       continue;
     }
     double high = lowest.most;

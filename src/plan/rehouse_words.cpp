@@ -2,7 +2,7 @@
 // Tested in tests/unit/plan/rehouse_test.cpp.
 #include "plan/rehouse_words.h"
 
-#include "base/format.h"
+#include "base/counted.h"
 #include "fit/match.h"
 #include "judge/words.h"
 #include "plan/contact_wire.h"
@@ -11,26 +11,24 @@
 namespace plugward {
 namespace {
 
-std::string count_words(int n, std::string_view one) {
-  return format("{} {}{}", n, one, n == 1 ? "" : "s");
-}
-
 std::string titles(const Fitting& fitting, const RehousingDraft& draft) {
   std::vector<std::string> names;
   for (const int h : draft.headers) {
     const Header& header = header_of(fitting, h);
     names.push_back(header.label.empty() ? header.id : format("{} ({})", header.id, header.label));
   }
-  return format("{}", join(names, " and "));
+  return format("{}", join(names, tr(" and ")));
 }
 
 std::string summary_of(const Fitting& fitting, const RehousingDraft& draft) {
   std::vector<std::string> names;
   for (const int p : draft.plugs) names.push_back(format("'{}'", plug_of(fitting, p).id));
   const bool split = draft.plugs.size() == 1;
-  return format("{} {} {} {}: {}, {} moved{}", split ? "split" : "join", join(names, " and "),
-                split ? "over" : "on", titles(fitting, draft), count_words(draft.housings, "new housing"),
-                count_words(draft.moves, "contact"),
+  return format("{}: {}, {} moved{}",
+                split ? format("split {} over {}", join(names, tr(" and ")), titles(fitting, draft))
+                      : format("join {} on {}", join(names, tr(" and ")), titles(fitting, draft)),
+                counted(draft.housings, "{} new housing", "{} new housings"),
+                counted(draft.moves, "{} contact", "{} contacts"),
                 draft.crimps == 0 ? "" : format(", {} of them crimped anew", draft.crimps));
 }
 
@@ -49,7 +47,7 @@ std::string contacts_words(const Fitting& fitting, const RehousingDraft& draft, 
   if (crimps == 0) return "";
   const Family& family = *fitting.catalogue->find(family_on(fitting, draft, target));
   const std::string range = wire_range_words(family);
-  return format("{} of family '{}'{}", count_words(crimps, "contact"), family.id,
+  return format("{} of family '{}'{}", counted(crimps, "{} contact", "{} contacts"), family.id,
                 stated || range.empty()
                     ? ""
                     : format("; they take {}: measure the leads whose gauge is not stated first", range));

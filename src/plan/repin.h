@@ -83,6 +83,7 @@ struct Advice {
   std::optional<RepinPlan> plan;    ///< REPIN, or ADAPT with cures: its result is clean
   std::vector<std::string> softer;  ///< cures that need no tool, to be said first: a jumper, turning the plug
   int new_housings = 0;             ///< how many of `parts` are housings
+  std::vector<std::string> housings{};  ///< those
   std::vector<std::string> parts;   ///< ADAPT: what to add, in words
   std::vector<Cure> cures;          ///< ADAPT: computed and judged; empty when no values could be computed
   /// ADAPT of several plugs: the part in words for those whose values could not be proved, beside `cures` of

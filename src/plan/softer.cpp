@@ -30,10 +30,12 @@ void try_jumpers(const Fitting& fitting, std::vector<std::string>& out) {
       other.jumpers[id] = rail;
       const Advice advice = advise(other, {.wrong_seatings = false, .softer = false, .cures = false});
       if (advice.verdict != Verdict::Mate && advice.verdict != Verdict::Repin) continue;
-      const std::string then = advice.verdict == Verdict::Mate
-                                   ? "it may be plugged in as it is"
-                                   : format("moving {} contact{} is enough (ask again with --jumper {}={})",
-                                            advice.moved, advice.moved == 1 ? "" : "s", id, rail);
+      const std::string then =
+          advice.verdict == Verdict::Mate
+              ? tr("it may be plugged in as it is")
+              : count_of(advice.moved, "moving {} contact is enough (ask again with --jumper {}={})",
+                         "moving {} contacts is enough (ask again with --jumper {}={})", advice.moved, id,
+                         rail);
       out.push_back(format("with jumper {} at {} instead of {} {}; mind what else that jumper feeds",
                            jumper_name(*jumper), rail, stated, then));
     }
@@ -146,7 +148,7 @@ void try_brightness(const Fitting& fitting, std::vector<std::string>& out) {
   out.push_back(
       format("with the brightness of {0} at {1} % or less it may be plugged in as it is: write "
              "brightness=\"{1} %\" there, and keep the firmware to it from the first moment on",
-             join(names, " and "), clean));
+             join(names, tr(" and ")), clean));
 }
 
 }  // namespace

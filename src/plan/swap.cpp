@@ -51,7 +51,7 @@ std::string why_no_place(const Fitting& on_new, int plug) {
     if (p != plug) how.leave.push_back(p);
   }
   const PlacementPlan plan = place(alone, how);
-  if (!plan.best || plan.best->placements.empty()) return "no header of the new board takes it";
+  if (!plan.best || plan.best->placements.empty()) return tr("no header of the new board takes it");
   const int header = plan.best->placements.front().header;
   const std::string& id = header_of(on_new, header).id;
   const bool taken = std::any_of(on_new.placements.begin(), on_new.placements.end(),
@@ -98,6 +98,7 @@ class SwapPlanner {
     placements_ = found.best ? found.best->placements : options_.fixed;
     plan_->runner_up = found.runner_up;
     plan_->why_it_lost = found.why_it_lost;
+    plan_->runner_up_equal = found.runner_up_equal;
     plan_->proven = found.proven;
     if (!how.leave.empty()) place_loose(start, how);
   }
@@ -241,15 +242,15 @@ std::unique_ptr<SwapPlan> plan_swap(const Fitting& machine, const Board& to, con
 std::string_view to_word(Transfer kind) {
   switch (kind) {
     case Transfer::Straight:
-      return "straight";
+      return later("straight");
     case Transfer::Repin:
-      return "re-pin";
+      return later("re-pin");
     case Transfer::Adapt:
-      return "part";
+      return later("part");
     case Transfer::Off:
-      return "off";
+      return later("off");
     case Transfer::NoPlace:
-      return "no place";
+      return later("no place");
   }
   return "";
 }

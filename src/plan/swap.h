@@ -83,6 +83,7 @@ struct SwapPlan {
   std::vector<Suit> suits;
   std::optional<PlacedHarness> runner_up;  ///< of the placements, with the jumpers as chosen
   std::string why_it_lost;
+  bool runner_up_equal = false;  ///< it lost by the order of the file alone
   bool proven = true;  ///< false: the search for the best placement was cut short
 
   SwapPlan() = default;

@@ -30,7 +30,7 @@ void add_supply(std::vector<Suit>& all, const SwapPlan& plan) {
   const Rail* new_rail = supply_rail(*plan.board, &new_header);
   if (old_rail == nullptr || new_rail == nullptr) return;
   Suit suit;
-  suit.what = "supply";
+  suit.what = tr("supply");
   suit.needs = to_text(new_rail->volts);
   suit.gives = to_text(old_rail->volts);
   suit.fine = old_rail->volts.min <= new_rail->volts.max && new_rail->volts.min <= old_rail->volts.max;
@@ -47,8 +47,9 @@ void add_row(std::vector<Suit>& all, const BudgetRow& row) {
   suit.needs = to_text(Amps(row.amps));
   suit.fine = !row.limit || row.amps <= *row.limit;
   if (row.limit) suit.gives = to_text(Amps(*row.limit));
-  suit.message = row.limit ? format("takes {} of {}{}", suit.needs, suit.gives, suit.fine ? "" : ": too much")
-                           : format("takes {}; the board's file states no limit", suit.needs);
+  suit.message = row.limit
+                     ? format("takes {} of {}{}", suit.needs, suit.gives, suit.fine ? "" : tr(": too much"))
+                     : format("takes {}; the board's file states no limit", suit.needs);
   all.push_back(std::move(suit));
 }
 
@@ -131,7 +132,7 @@ std::string worst_with(const SwapPlan& plan, const std::vector<int>& plugs, cons
 std::string names_of(const Fitting& fitting, const std::vector<int>& plugs) {
   std::vector<std::string> names;
   for (const int p : plugs) names.push_back(format("'{}'", plug_of(fitting, p).id));
-  return format("{}", join(names, " and "));
+  return format("{}", join(names, tr(" and ")));
 }
 
 }  // namespace
@@ -159,9 +160,9 @@ std::vector<JumperChoice> jumper_choices(const SwapPlan& plan,
     choice.plugs = fed_by(plan.after, jumper.id);
     const auto found = chosen.find(jumper.id);
     if (found == chosen.end()) {
-      choice.why = "not chosen: the board has too many jumpers to try them all; state it with --jumper";
+      choice.why = tr("not chosen: the board has too many jumpers to try them all; state it with --jumper");
     } else if (choice.plugs.empty() && !choice.stated) {
-      choice.why = "no plug of the machine depends on it";
+      choice.why = tr("no plug of the machine depends on it");
     } else {
       choice.rail = found->second;
       std::vector<std::string> reasons;
@@ -171,7 +172,7 @@ std::vector<JumperChoice> jumper_choices(const SwapPlan& plan,
         reasons.push_back(worst.empty() ? format("{} would do as well", rail)
                                         : format("at {}: {}", rail, worst));
       }
-      choice.why = choice.plugs.empty() ? "as stated; no plug of the machine depends on it"
+      choice.why = choice.plugs.empty() ? tr("as stated; no plug of the machine depends on it")
                                         : format("feeds {}{}{}", names_of(plan.after, choice.plugs),
                                                  reasons.empty() ? "" : "; ", join(reasons, "; "));
     }

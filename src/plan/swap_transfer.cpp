@@ -132,7 +132,7 @@ std::string lack_words(const Advice& advice, const std::vector<std::string>& sof
   if (!softer.empty()) return softer.front();
   const std::string& part = advice.parts.front();
   const bool values = advice.new_housings == 0;
-  return format("needs {}{}", part, values ? ", of which no values could be proved" : "");
+  return format("needs {}{}", part, values ? tr(", of which no values could be proved") : "");
 }
 
 }  // namespace
@@ -152,7 +152,7 @@ ClusterTransfer transfer_of(const Cluster& cluster, const Fitting& on_new_board)
         advice = std::move(housed->advice);
         housings = std::move(housed->parts);
         result.harness = std::move(housed->harness);
-        words = format("{}{}", join(housings, ", and "),
+        words = format("{}{}", join(housings, tr(", and ")),
                        advice.verdict == Verdict::Mate ? "" : "; " + reason_of(advice));
       }
     }
@@ -190,11 +190,11 @@ ClusterTransfer transfer_of(const Cluster& cluster, const Fitting& on_new_board)
     if (!housings.empty() && first && result.proven) one.kind = Transfer::Adapt;
     if (one.kind == Transfer::Adapt && !first)
       one.kind = one.moves.steps.empty() ? Transfer::Straight : Transfer::Repin;
-    if (one.kind == Transfer::Straight) one.why = "as it is";
+    if (one.kind == Transfer::Straight) one.why = tr("as it is");
     if (one.kind == Transfer::Off && advice.now.has(Weight::Harm) && !advice.measurements.empty())
       one.why = format("it does harm as it is: {}; {}", advice.now.findings.front().message, words);
     if (one.kind == Transfer::Repin)
-      one.why = format("move {} contact{}", one.moves.extractions, one.moves.extractions == 1 ? "" : "s");
+      one.why = count_of(one.moves.extractions, "move {} contact", "move {} contacts", one.moves.extractions);
     first = false;
     result.plugs.push_back(std::move(one));
   }

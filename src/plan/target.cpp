@@ -170,12 +170,45 @@ class Problem {
     const Cost move = column.cavity == row.cavity ? 0 : move_cost;
     if (end.wish == Wish::Any) return move == 0 ? 0 : forbidden;
     if (column.pin == nullptr && end.wish == Wish::Nothing) return move;
+    if (move == 0 && may_stay_open(row)) return 0;
     const bool open = column.pin == nullptr || column.pin->function == PinFunction::Unused;
     if (open && end.wish != Wish::Nothing && fitting_.harness->terminal(row.terminal).optional)
       return unconnected_cost + move;
     if (column.pin == nullptr) return forbidden;
     if (!grants(*column.pin, end)) return forbidden;
     return volts_suit(*column.pin, *fitting_.board, fitting_.jumpers, end) ? move : move + wrong_volts_cost;
+  }
+
+  /// What the lead meets where it is now; nullptr: no pin, or it is out.
+  const Pin* pin_now(const Row& row) const {
+    const auto now = std::find_if(columns_.begin(), columns_.end(), [&](const Column& column) {
+      return column.placement == row.id.placement && column.cavity == row.cavity;
+    });
+    return now == columns_.end() ? nullptr : now->pin;
+  }
+
+  bool open_now(const Row& row) const {
+    const Pin* pin = pin_now(row);
+    return pin != nullptr && pin->function == PinFunction::Unused;
+  }
+
+  /// On a pin that is connected to nothing, and joined inside the device to a terminal that is not, or that
+  /// has to leave such a pin. Of two that are open the later one stays.
+  bool may_stay_open(const Row& row) const {
+    if (!open_now(row)) return false;
+    const auto serves = [&](TerminalIndex other) {
+      const auto rows = rows_of_.find({row.terminal.device, other});
+      if (rows == rows_of_.end()) return false;
+      return other < row.terminal.terminal ||
+             std::any_of(rows->second.begin(), rows->second.end(),
+                         [&](std::size_t r) { return pin_now(rows_[r]) != nullptr && !open_now(rows_[r]); });
+    };
+    const Device& device = fitting_.harness->devices[static_cast<std::size_t>(row.terminal.device)];
+    return std::any_of(device.parts.begin(), device.parts.end(), [&](const Part& part) {
+      const auto* join = std::get_if<Join>(&part);
+      return join != nullptr && ((join->a == row.terminal.terminal && serves(join->b)) ||
+                                 (join->b == row.terminal.terminal && serves(join->a)));
+    });
   }
 
   Cost cost_of_insulating(const Row& row, const End& end) const {

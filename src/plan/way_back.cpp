@@ -124,8 +124,8 @@ class Reverser {
     one.steps = order_moves(one.before, within, was.positions);
     for (Step& step : one.steps) {
       step.plug = one.plug;
-      if (step.kind == StepKind::Park) step.why = "parked in an empty cavity to make room";
-      if (step.kind == StepKind::Hold) step.why = "held beside the housing to make room";
+      if (step.kind == StepKind::Park) step.why = tr("parked in an empty cavity to make room");
+      if (step.kind == StepKind::Hold) step.why = tr("held beside the housing to make room");
       if (was.leads[at(step.lead)].gauge) gauges_.push_back(*was.leads[at(step.lead)].gauge);
     }
     if (one.steps.empty() && one.put_back.empty()) return;

@@ -30,13 +30,13 @@ ExpectedReading dead_reading(const Board& board) {
   ExpectedReading r;
   r.kind = ReadingKind::Voltage;
   const int header = power_header(board);
-  r.points = header < 0 ? "supply plus to supply minus"
+  r.points = header < 0 ? tr("supply plus to supply minus")
                         : format("{}, plus to minus", board.headers[static_cast<std::size_t>(header)].id);
   r.low = 0.0;
   r.high = 1.0;
   r.unit = "V";
-  r.expect = "less than 1 V";
-  r.too_high = "power is on, or a charge is left: wait, look for a second supply (USB)";
+  r.expect = tr("less than 1 V");
+  r.too_high = tr("power is on, or a charge is left: wait, look for a second supply (USB)");
   return r;
 }
 
@@ -120,13 +120,13 @@ std::string_view to_word(WorkStage stage) {
 std::string_view to_word(PlugStage stage) {
   switch (stage) {
     case PlugStage::Signals:
-      return "signals";
+      return later("signals");
     case PlugStage::Motors:
-      return "motors";
+      return later("motors");
     case PlugStage::Loads:
-      return "fans, lights, displays";
+      return later("fans, lights, displays");
     case PlugStage::Heaters:
-      return "heaters";
+      return later("heaters");
   }
   return "";
 }

@@ -36,16 +36,16 @@ bool same_holes(const Board& a, const Board& b) {
 
 void add_fit(WorkSteps& steps, const SwapPlan& plan) {
   WorkStep fit = step_of(WorkStage::Fit, format("{} on standoffs at all its holes", plan.board->title),
-                         "no screw, strand or sheet metal under the board or between its pins");
-  fit.cautions = {"touch earthed metal first; hold the board by its edges"};
+                         tr("no screw, strand or sheet metal under the board or between its pins"));
+  fit.cautions = {tr("touch earthed metal first; hold the board by its edges")};
   if (!plan.machine->board->holes.empty() && !same_holes(*plan.machine->board, *plan.board))
     fit.cautions.emplace_back(
-        "its holes do not lie as those of the old board: new standoffs or an adapter plate");
+        tr("its holes do not lie as those of the old board: new standoffs or an adapter plate"));
   steps.push_back(std::move(fit));
-  WorkStep modules =
-      step_of(WorkStage::Fit, "plug-in driver modules, where the board takes any: as in its maker's picture",
-              "every module stands in the marked corner, no pin beside its socket",
-              "a module turned or one pin off destroys itself and often the board");
+  WorkStep modules = step_of(
+      WorkStage::Fit, tr("plug-in driver modules, where the board takes any: as in its maker's picture"),
+      tr("every module stands in the marked corner, no pin beside its socket"),
+      tr("a module turned or one pin off destroys itself and often the board"));
   steps.push_back(std::move(modules));
 }
 
@@ -57,32 +57,33 @@ void add_supply(WorkSteps& steps, const SwapPlan& plan) {
   const auto plus = std::find_if(header.pins.begin(), header.pins.end(),
                                  [](const Pin& pin) { return pin.function == PinFunction::Supply; });
   const Rail* rail = plan.board->rail(plus->rail);
-  WorkStep loose =
-      step_of(WorkStage::Fit, "leads of the supply loose, apart and insulated; mains on for this one reading",
-              "the lead marked plus is plus");
+  WorkStep loose = step_of(
+      WorkStage::Fit, tr("leads of the supply loose, apart and insulated; mains on for this one reading"),
+      tr("the lead marked plus is plus"));
   loose.power = true;
-  loose.cautions = {"24 V at 10 A welds: the bare ends must not meet each other or the frame"};
+  loose.cautions = {tr("24 V at 10 A welds: the bare ends must not meet each other or the frame")};
   if (rail != nullptr) {
     ExpectedReading r;
     r.kind = ReadingKind::Voltage;
-    r.points = "lead marked plus to lead marked minus";
+    r.points = tr("lead marked plus to lead marked minus");
     r.low = rail->volts.min.value;
     r.high = rail->volts.max.value;
     r.unit = "V";
     r.expect = to_text(rail->volts);
-    r.too_low = "minus sign: the marks are exchanged; less: the supply's voltage switch or trimmer";
-    r.too_high = "the supply's voltage switch or trimmer; this board does not stand more";
+    r.too_low = tr("minus sign: the marks are exchanged; less: the supply's voltage switch or trimmer");
+    r.too_high = tr("the supply's voltage switch or trimmer; this board does not stand more");
     loose.readings.push_back(std::move(r));
   }
   steps.push_back(std::move(loose));
   WorkStep land = step_of(WorkStage::Fit,
                           format("mains out, lamps out; then the leads on {}: {}",
                                  header_words(*plan.board, to), landing_words(*plan.board, to)),
-                          "print, marks and this sheet agree; no strand stands out",
-                          "if they do not agree: stop; reversed supply destroys the board");
+                          tr("print, marks and this sheet agree; no strand stands out"),
+                          tr("if they do not agree: stop; reversed supply destroys the board"));
   land.header = to;
-  land.cautions = {"ferrules or bare strands under a screw, never tinned ones; tug each lead"};
-  const std::string other = landing_caution(*plan.machine->board, *plan.board, "on the old board plus was");
+  land.cautions = {tr("ferrules or bare strands under a screw, never tinned ones; tug each lead")};
+  const std::string other =
+      landing_caution(*plan.machine->board, *plan.board, tr("on the old board plus was"));
   if (!other.empty()) land.cautions.push_back(other);
   land.readings.push_back(dead_reading(*plan.board));
   steps.push_back(std::move(land));
@@ -121,20 +122,21 @@ void add_contacts(WorkSteps& steps, const SwapPlan& plan) {
     const Plug& plug = plan.housed.plugs[static_cast<std::size_t>(t.plug)];
     for (const std::string& part : t.parts) {
       WorkStep step = step_of(WorkStage::Contacts, format("{}: {}", plug_words(plan, t.plug), part),
-                              "built in as the pages on this plug tell");
+                              tr("built in as the pages on this plug tell"));
       step.plugs = {t.plug};
       steps.push_back(std::move(step));
     }
     if (t.moves.steps.empty()) continue;
-    WorkStep step = step_of(
-        WorkStage::Contacts,
-        format("{}: move its contacts, {} taken out", plug_words(plan, t.plug), t.moves.extractions),
-        tug_advice(gauges_of(plug)) + "; it beeps from its cavity to its device, also when it is wiggled",
-        "it slides: the lance is bent flat; free the contact, bend it out, seat it again");
+    WorkStep step =
+        step_of(WorkStage::Contacts,
+                format("{}: move its contacts, {} taken out", plug_words(plan, t.plug), t.moves.extractions),
+                format("{}; it beeps from its cavity to its device, also when it is wiggled",
+                       tug_advice(gauges_of(plug))),
+                tr("it slides: the lance is bent flat; free the contact, bend it out, seat it again"));
     step.moves_contacts = true;
     if (std::exchange(first, false))
-      step.cautions = {"flag every lead with its cavity before the first one is moved",
-                       "a lead that is left over: insulate it singly and tag it"};
+      step.cautions = {tr("flag every lead with its cavity before the first one is moved"),
+                       tr("a lead that is left over: insulate it singly and tag it")};
     step.plugs = {t.plug};
     steps.push_back(std::move(step));
   }

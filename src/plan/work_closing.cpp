@@ -30,43 +30,45 @@ void add_closing(WorkSteps& steps, const SwapPlan& plan, const std::vector<Firmw
                           format("compare the firmware's settings with 'what the firmware must be told' ({} "
                                  "of {} changed) and save them",
                                  changed, settings.size()),
-                          "after a restart they are the same");
+                          tr("after a restart they are the same"));
   save.code = "M500, M503";
-  save.not_proved = "what was set when the firmware was built";
+  save.not_proved = tr("what was set when the firmware was built");
   save.power = true;
-  save.cautions = {"runaway protection on for every heater"};
+  save.cautions = {tr("runaway protection on for every heater")};
   steps.push_back(std::move(save));
   if (any(settings, FirmwareRole::Heater))
-    steps.push_back(reminder("tune each heater, attended", "M303", "steady within a few degrees"));
+    steps.push_back(reminder(tr("tune each heater, attended"), "M303", tr("steady within a few degrees")));
   if (any(settings, FirmwareRole::Motor)) {
-    steps.push_back(reminder("current and steps of each motor", "M906, M92",
-                             "100 mm told are 100 mm measured",
-                             "that no step is lost under load: feel the motors after an hour"));
-    steps.push_back(reminder("home each axis, one at a time, hand on the switch", "G28",
-                             "each runs towards its own switch and stops there"));
+    steps.push_back(reminder(tr("current and steps of each motor"), "M906, M92",
+                             tr("100 mm told are 100 mm measured"),
+                             tr("that no step is lost under load: feel the motors after an hour")));
+    steps.push_back(reminder(tr("home each axis, one at a time, hand on the switch"), "G28",
+                             tr("each runs towards its own switch and stops there")));
   }
   if (any(settings, FirmwareRole::Servo))
     steps.push_back(reminder(
-        "probe: first homing high above the plate, finger as the plate; then offset and repeatability",
-        "M48, M851", "", "the trigger at temperature"));
-  steps.push_back(reminder("level the plate; first run attended and at low power", ""));
-  WorkStep relief = step_of(WorkStage::Close,
-                            "power off; strain relief on every lead, nothing in fans or belts, motor leads "
-                            "away from switch and probe leads",
-                            "every plug holds a light tug; the cover closes without pressing on a lead");
+        tr("probe: first homing high above the plate, finger as the plate; then offset and repeatability"),
+        "M48, M851", "", tr("the trigger at temperature")));
+  steps.push_back(reminder(tr("level the plate; first run attended and at low power"), ""));
+  WorkStep relief =
+      step_of(WorkStage::Close,
+              tr("power off; strain relief on every lead, nothing in fans or belts, motor leads "
+                 "away from switch and probe leads"),
+              tr("every plug holds a light tug; the cover closes without pressing on a lead"));
   steps.push_back(std::move(relief));
   if (any(settings, FirmwareRole::Heater)) {
-    WorkStep warm = step_of(WorkStage::Close,
-                            "heaters at working temperature: feel or measure terminals and plugs of heaters "
-                            "and supply at 1, 5 and 15 min, and after the first hours",
-                            "hand-warm at most; screws still tight",
-                            "hot joint: loose screw, tinned strands, contact or lead too small");
+    WorkStep warm =
+        step_of(WorkStage::Close,
+                tr("heaters at working temperature: feel or measure terminals and plugs of heaters "
+                   "and supply at 1, 5 and 15 min, and after the first hours"),
+                tr("hand-warm at most; screws still tight"),
+                tr("hot joint: loose screw, tinned strands, contact or lead too small"));
     warm.power = true;
     steps.push_back(std::move(warm));
   }
-  steps.push_back(
-      step_of(WorkStage::File, "write the new loom file; put this sheet with its readings inside the cover",
-              "headers, jumpers, moved contacts, cut keys, firmware's version and date are in it"));
+  steps.push_back(step_of(
+      WorkStage::File, tr("write the new loom file; put this sheet with its readings inside the cover"),
+      tr("headers, jumpers, moved contacts, cut keys, firmware's version and date are in it")));
   steps.push_back(step_of(
       WorkStage::File,
       format("keep the old loom file and the photographs: the way back to {}", plan.machine->board->title)));

@@ -17,7 +17,7 @@ void add_plugs(WorkSteps& steps, const SwapPlan& plan) {
                                             plan.board->headers[static_cast<std::size_t>(header)].id));
     if (first) {
       step.cautions = {
-          "hold the tips of the meter together first and take off what it shows; do not touch both tips"};
+          tr("hold the tips of the meter together first and take off what it shows; do not touch both tips")};
       first = false;
     }
     step.plugs = {plug};
@@ -47,7 +47,7 @@ void add_frame(WorkSteps& steps, const SwapPlan& plan) {
   WorkStep step = step_of(
       WorkStage::MeterOff,
       format("every lead of {} against the frame, and heater leads against sensor leads", join(names, ", ")),
-      "no beep, all open", "crushed insulation: heater voltage would reach the board's sensor input");
+      tr("no beep, all open"), tr("crushed insulation: heater voltage would reach the board's sensor input"));
   step.plugs = plugs;
   steps.push_back(std::move(step));
 }
@@ -59,7 +59,7 @@ void add_headers(WorkSteps& steps, const SwapPlan& plan) {
     WorkStep step =
         step_of(WorkStage::MeterOff,
                 format("{}{}", header_words(*plan.board, h),
-                       h == power_header(*plan.board) ? ", mains plug out" : ", empty, no power"));
+                       h == power_header(*plan.board) ? tr(", mains plug out") : tr(", empty, no power")));
     step.header = h;
     step.readings = std::move(readings);
     steps.push_back(std::move(step));
@@ -67,31 +67,32 @@ void add_headers(WorkSteps& steps, const SwapPlan& plan) {
 }
 
 void add_bare(WorkSteps& steps, const SwapPlan& plan) {
-  WorkStep on = step_of(WorkStage::BareBoard, "nothing plugged in: power on, hand on the switch",
-                        "its lamp lights; after 10 s no part is hot, nothing smells",
-                        "power off at once; do not power a board again that smoked");
+  WorkStep on = step_of(WorkStage::BareBoard, tr("nothing plugged in: power on, hand on the switch"),
+                        tr("its lamp lights; after 10 s no part is hot, nothing smells"),
+                        tr("power off at once; do not power a board again that smoked"));
   on.power = true;
-  on.cautions = {"tips and tools: one slip from a supply pin to a signal pin destroys the input",
-                 "best from a supply with a current limit, where one is to hand"};
+  on.cautions = {tr("tips and tools: one slip from a supply pin to a signal pin destroys the input"),
+                 tr("best from a supply with a current limit, where one is to hand")};
   steps.push_back(std::move(on));
   for (int h = 0; h < static_cast<int>(plan.board->headers.size()); ++h) {
     std::vector<ExpectedReading> readings = bare_board_readings(plan.after, h);
     if (readings.empty()) continue;
-    WorkStep step = step_of(WorkStage::BareBoard, format("{}{}", header_words(*plan.board, h),
-                                                         h == power_header(*plan.board) ? "" : ", empty"));
+    WorkStep step = step_of(
+        WorkStage::BareBoard,
+        format("{}{}", header_words(*plan.board, h), h == power_header(*plan.board) ? "" : tr(", empty")));
     step.power = true;
     step.header = h;
     step.readings = std::move(readings);
     steps.push_back(std::move(step));
   }
   WorkStep load = step_of(WorkStage::BareBoard,
-                          "load the firmware that was built for this very board and revision, and "
-                          "tell it what the section on firmware lists",
-                          "it answers, and tells its version",
-                          "another board's firmware switches other pins: do not go on");
+                          tr("load the firmware that was built for this very board and revision, and "
+                             "tell it what the section on firmware lists"),
+                          tr("it answers, and tells its version"),
+                          tr("another board's firmware switches other pins: do not go on"));
   load.power = true;
-  load.cautions = {"runaway protection on; no limit raised to silence an alarm",
-                   "USB and the main supply together only where the board's page allows it"};
+  load.cautions = {tr("runaway protection on; no limit raised to silence an alarm"),
+                   tr("USB and the main supply together only where the board's page allows it")};
   steps.push_back(std::move(load));
 }
 

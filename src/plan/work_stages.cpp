@@ -19,9 +19,9 @@ void add_gate(WorkSteps& steps, const SwapPlan& plan, PlugStage stage) {
   WorkStep& gate =
       add(steps, stage,
           step_of(WorkStage::PlugIn,
-                  format("power off, mains plug out, USB out, lamps out; then {}", to_word(stage)),
-                  "every lamp is out"));
-  gate.cautions = {"never plug or unplug with power on"};
+                  format("power off, mains plug out, USB out, lamps out; then {}", tr(to_word(stage))),
+                  tr("every lamp is out")));
+  gate.cautions = {tr("never plug or unplug with power on")};
   gate.readings.push_back(dead_reading(*plan.board));
 }
 
@@ -34,41 +34,41 @@ void add_plug(WorkSteps& steps, const SwapPlan& plan, PlugStage stage, int plug)
                                format("{} on {}, cavity 1 over pin 1", plug_words(plan, plug),
                                       header_words(*plan.board, header)),
                                format("its tag says {}; {}", h.id,
-                                      p.positions < h.positions ? "cavity 1 over pin 1, the far pins free"
-                                                                : "no pin free at either end")));
+                                      p.positions < h.positions ? tr("cavity 1 over pin 1, the far pins free")
+                                                                : tr("no pin free at either end"))));
   step.plugs = {plug};
   step.header = header;
   step.readings.push_back(colours_on(plan.after, header));
   const Catalogue& catalogue = *plan.after.catalogue;
   const bool known = catalogue.find(p.family) != nullptr && catalogue.find(h.family) != nullptr;
   if (p.key == KeyState::Removed || h.key == KeyState::Removed) {
-    step.cautions = {"a key is cut off: it goes on both ways round; the colour over pin 1 decides"};
+    step.cautions = {tr("a key is cut off: it goes on both ways round; the colour over pin 1 decides")};
   } else if (known && mated_profile(p, h, catalogue) == Profile::Bare) {
-    step.cautions = {"nothing guides this plug: it goes on turned and shifted too; count the pins"};
+    step.cautions = {tr("nothing guides this plug: it goes on turned and shifted too; count the pins")};
   }
 }
 
 void add_power(WorkSteps& steps, PlugStage stage) {
-  WorkStep on =
-      step_of(WorkStage::PowerOn, "power on, hand on the switch",
-              "lamps as on the bare board; after 10 s no plug, lead or part is warm", "power off at once");
+  WorkStep on = step_of(WorkStage::PowerOn, tr("power on, hand on the switch"),
+                        tr("lamps as on the bare board; after 10 s no plug, lead or part is warm"),
+                        tr("power off at once"));
   on.power = true;
   if (stage == PlugStage::Signals) {
-    on.see += "; temperatures near the room's, not rising for a minute";
+    on.see += tr("; temperatures near the room's, not rising for a minute");
     on.code = "M105";
-    on.not_proved = "which sensor sits in which heater";
+    on.not_proved = tr("which sensor sits in which heater");
   } else if (stage == PlugStage::Motors) {
-    on.cautions = {"hands clear; axes at mid-travel; low current for the first move"};
+    on.cautions = {tr("hands clear; axes at mid-travel; low current for the first move")};
   } else if (stage == PlugStage::Loads) {
-    on.see += "; every rail as on the bare board, at a free header, also with all fans and lights on";
+    on.see += tr("; every rail as on the bare board, at a free header, also with all fans and lights on");
   } else if (stage == PlugStage::Heaters) {
-    on.see = "for one minute no temperature rises";
-    on.wrong =
-        "a heater warms while it is off: mains plug out at once; a shorted output, or an always-on header";
+    on.see = tr("for one minute no temperature rises");
+    on.wrong = tr(
+        "a heater warms while it is off: mains plug out at once; a shorted output, or an always-on header");
     on.code = "M105";
-    on.not_proved = "that it stays off when the firmware restarts: watch one restart too";
-    on.cautions = {"attended, clear of anything that burns, switch within reach",
-                   "each sensor fixed in its own heater"};
+    on.not_proved = tr("that it stays off when the firmware restarts: watch one restart too");
+    on.cautions = {tr("attended, clear of anything that burns, switch within reach"),
+                   tr("each sensor fixed in its own heater")};
   }
   add(steps, stage, std::move(on));
 }
@@ -76,23 +76,23 @@ void add_power(WorkSteps& steps, PlugStage stage) {
 std::string wrong_of(FirmwareRole role) {
   switch (role) {
     case FirmwareRole::Motor:
-      return "it shakes: windings mixed or a lead open; the wrong way: the direction setting";
+      return tr("it shakes: windings mixed or a lead open; the wrong way: the direction setting");
     case FirmwareRole::Sense:
-      return "never changes: wrong input, broken lead, pull; the wrong way round: its setting";
+      return tr("never changes: wrong input, broken lead, pull; the wrong way round: its setting");
     case FirmwareRole::Sensor:
-      return "lowest value: lead open; highest: short; far off: another kind of sensor";
+      return tr("lowest value: lead open; highest: short; far off: another kind of sensor");
     case FirmwareRole::Heater:
-      return "another channel rises: sensors exchanged; none: wrong output; power off";
+      return tr("another channel rises: sensors exchanged; none: wrong output; power off");
     case FirmwareRole::Fan:
-      return "another fan runs: outputs exchanged; it never stops: shorted output";
+      return tr("another fan runs: outputs exchanged; it never stops: shorted output");
     case FirmwareRole::AlwaysOn:
-      return "stands still: lead, plug, or the header is a switched one";
+      return tr("stands still: lead, plug, or the header is a switched one");
     case FirmwareRole::Servo:
-      return "nothing moves: control and supply leads; it blinks or drops: its supply sags";
+      return tr("nothing moves: control and supply leads; it blinks or drops: its supply sags");
     case FirmwareRole::Leds:
-      return "dark: data at the wrong end, or its level; wrong colours: their order is a setting";
+      return tr("dark: data at the wrong end, or its level; wrong colours: their order is a setting");
     case FirmwareRole::Line:
-      return "blank or only lit: ribbon turned, or data lines exchanged; power off, feel the ribbon";
+      return tr("blank or only lit: ribbon turned, or data lines exchanged; power off, feel the ribbon");
   }
   return "";
 }
@@ -139,12 +139,12 @@ void add_before_heaters(WorkSteps& steps, const SwapPlan& plan, const std::vecto
     step.readings = bare_board_readings(plan.after, header);
     add(steps, last, std::move(step));
   }
-  WorkStep stop = step_of(WorkStage::PowerOn, "stop everything, then start the firmware anew",
-                          "motors free, fans as at switch-on, the firmware tells that it was stopped",
-                          "no stop, no heater: find out first");
+  WorkStep stop = step_of(WorkStage::PowerOn, tr("stop everything, then start the firmware anew"),
+                          tr("motors free, fans as at switch-on, the firmware tells that it was stopped"),
+                          tr("no stop, no heater: find out first"));
   stop.power = true;
   stop.code = "M112";
-  stop.not_proved = "that it stops with a firmware that hangs: the mains switch does";
+  stop.not_proved = tr("that it stops with a firmware that hangs: the mains switch does");
   add(steps, last, std::move(stop));
 }
 

@@ -11,7 +11,7 @@
 #include <cmath>
 #include <set>
 
-#include "base/format.h"
+#include "base/counted.h"
 #include "plan/work.h"
 
 namespace plugward {
@@ -29,11 +29,10 @@ constexpr Each reading_taken{0.15, 0.4};
 constexpr Each look_taken{0.1, 0.2};
 constexpr Each power_check{0.5, 1.5};
 
-void add(std::vector<TimeRow>& rows, std::size_t count, std::string_view one, std::string_view many,
-         Each each) {
+void add(std::vector<TimeRow>& rows, std::size_t count, std::string what, Each each) {
   if (count == 0) return;
   const double n = static_cast<double>(count);
-  rows.push_back({format("{} {}", count, count == 1 ? one : many), n * each.practised, n * each.first_time});
+  rows.push_back({std::move(what), n * each.practised, n * each.first_time});
 }
 
 void sum(const std::vector<TimeRow>& rows, int& practised, int& first_time) {
@@ -62,15 +61,16 @@ WorkTime work_time(const SwapPlan& plan, const std::vector<WorkStep>& steps) {
     if (step.stage == WorkStage::PowerOn) ++checks;
   }
   WorkTime time;
-  add(time.rows, over, "plug over", "plugs over", plug_over);
-  add(time.rows, jumpers, "jumper", "jumpers", jumper_set);
-  add(time.rows, contacts, "contact to move", "contacts to move", contact_moved);
-  add(time.rows, parts, "part to add", "parts to add", part_built_in);
+  add(time.rows, over, counted(over, "{} plug over", "{} plugs over"), plug_over);
+  add(time.rows, jumpers, counted(jumpers, "{} jumper", "{} jumpers"), jumper_set);
+  add(time.rows, contacts, counted(contacts, "{} contact to move", "{} contacts to move"), contact_moved);
+  add(time.rows, parts, counted(parts, "{} part to add", "{} parts to add"), part_built_in);
   time.check_rows.push_back(
-      {"board out, the other one in", board_changed.practised, board_changed.first_time});
-  add(time.check_rows, looks, "look at colours", "looks at colours", look_taken);
-  add(time.check_rows, readings, "reading of the meter", "readings of the meter", reading_taken);
-  add(time.check_rows, checks, "check with power", "checks with power", power_check);
+      {tr("board out, the other one in"), board_changed.practised, board_changed.first_time});
+  add(time.check_rows, looks, counted(looks, "{} look at colours", "{} looks at colours"), look_taken);
+  add(time.check_rows, readings, counted(readings, "{} reading of the meter", "{} readings of the meter"),
+      reading_taken);
+  add(time.check_rows, checks, counted(checks, "{} check with power", "{} checks with power"), power_check);
   sum(time.rows, time.practised, time.first_time);
   sum(time.check_rows, time.practised_checks, time.first_time_checks);
   return time;

@@ -198,8 +198,12 @@ std::string_view Attributes::word(Key key) const {
   if (!has(key)) return "";
   const std::string_view written = value(key);
   if (is_word(written)) return written;
-  reading_.fault(Rule::BadWord, span(key), format("'{}' is no word for '{}'", written, key_name(key)))
-      .help("a word is small letters, digits and '-', first a letter or digit, at most 40");
+  std::string small(written);
+  for (char& c : small) c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  Diagnostic& fault =
+      reading_.fault(Rule::BadWord, span(key), format("'{}' is no word for '{}'", written, key_name(key)));
+  if (is_word(small)) fault.help(format("write '{}'", small));
+  fault.help("a word is small letters, digits and '-', first a letter or digit, at most 40");
   return "";
 }
 

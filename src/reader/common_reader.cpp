@@ -40,9 +40,12 @@ void check_against_family(const Reading& reading, const Attributes& a, const Out
   if (shape.rows > family.rows) {
     note_family(a.conflict(Key::Rows, format("'{}' is made with one row only", family.id)));
   } else if (shape.positions < family.fewest_positions || shape.positions > family.most_positions) {
-    note_family(reading.fault(Rule::PositionRange, shape.positions_span,
-                              format("'{}' is made with {} to {} positions, not {}", family.id,
-                                     family.fewest_positions, family.most_positions, shape.positions)));
+    Diagnostic& fault =
+        reading.fault(Rule::PositionRange, shape.positions_span,
+                      format("'{}' is made with {} to {} positions, not {}", family.id,
+                             family.fewest_positions, family.most_positions, shape.positions));
+    fault.help("count again, or name another family: 'plugward list families' tells how many each has");
+    note_family(fault);
   }
 }
 

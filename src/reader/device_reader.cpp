@@ -93,6 +93,7 @@ Part make_switch(PartSource& source) {
   made.a = source.terminal(Key::A);
   made.b = source.terminal(Key::B);
   made.rests_closed = a.one_of(Key::Rests, rests_words).value_or(false);
+  made.rests_stated = a.written(Key::Rests);
   made.span = a.element_span();
   return made;
 }
@@ -220,12 +221,12 @@ struct PartRow {
 };
 
 constexpr std::array<PartRow, 13> part_rows{{
-    {"load", {Key::Plus, Key::Minus, Key::Needs, Key::Draws}, {Key::Survives, Key::Reversed}, make_load},
-    {"heater", {Key::A, Key::B, Key::Volt, Key::Watt}, {}, make_heater},
+    {"load", {Key::Plus, Key::Minus, Key::Needs}, {Key::Draws, Key::Survives, Key::Reversed}, make_load},
+    {"heater", {Key::A, Key::B}, {Key::Volt, Key::Watt}, make_heater},
     {"resistor", {Key::A, Key::B, Key::Ohm}, {Key::Limit}, make_resistor},
-    {"switch", {Key::A, Key::B, Key::Rests}, {}, make_switch},
-    {"coil", {Key::A, Key::B, Key::Ohm}, {Key::Ampere}, make_coil},
-    {"temperature-sensor", {Key::A, Key::B, Key::Ohm}, {Key::Beta}, make_temperature_sensor},
+    {"switch", {Key::A, Key::B}, {Key::Rests}, make_switch},
+    {"coil", {Key::A, Key::B}, {Key::Ohm, Key::Ampere}, make_coil},
+    {"temperature-sensor", {Key::A, Key::B}, {Key::Ohm, Key::Beta}, make_temperature_sensor},
     {"driver",
      {Key::Terminal, Key::Plus, Key::Minus, Key::Kind},
      {Key::Drop, Key::Leak, Key::Pull, Key::Limit, Key::Rests},
@@ -276,12 +277,12 @@ void read_leds(const Reading& reading, XmlTree::Index index, Device& device) {
   device.leds = leds;
 }
 
-/// Which of the common devices it is; "" when it is none.
+/// Which of the common devices it is, but for a cable, whose cores are all there is to it; "" when it is none.
 std::string read_kind(const Attributes& a) {
-  std::array<Word<std::string_view>, shorthand_count> kinds;
-  for (std::size_t i = 0; i < kinds.size(); ++i) {
-    const std::string_view name = all_shorthands()[i].element;
-    kinds[i] = {name, name};
+  std::array<Word<std::string_view>, shorthand_count - 1> kinds;
+  std::size_t i = 0;
+  for (const Shorthand& shorthand : all_shorthands()) {
+    if (shorthand.element != "cable") kinds[i++] = {shorthand.element, shorthand.element};
   }
   return std::string(a.one_of(Key::Kind, kinds).value_or(""));
 }
@@ -303,6 +304,7 @@ Load read_load(const Attributes& a, TerminalIndex plus, TerminalIndex minus) {
   load.needs = needs.value_or(Range<Volts>{});
   load.survives = a.quantity<Volts>(Key::Survives, Sign::Positive);
   load.draws = a.quantity<Amps>(Key::Draws, Sign::NotNegative).value_or(Amps{});
+  load.draws_stated = a.written(Key::Draws);
   load.reversed = a.one_of(Key::Reversed, reversals).value_or(Reversal::Unknown);
   load.span = a.element_span();
   if (needs && load.survives && *load.survives < load.needs.max) {

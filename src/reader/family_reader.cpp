@@ -20,12 +20,13 @@ constexpr std::array<Word<Certainty>, 7> certainties{{{"maker", Certainty::Maker
                                                       {"derived", Certainty::Derived},
                                                       {"memory", Certainty::Memory},
                                                       {"user", Certainty::User}}};
-constexpr std::array<Word<Profile>, 6> profiles{{{"bare", Profile::Bare},
+constexpr std::array<Word<Profile>, 7> profiles{{{"bare", Profile::Bare},
                                                  {"box-shroud", Profile::BoxShroud},
                                                  {"open-wafer", Profile::OpenWafer},
                                                  {"friction-ramp", Profile::FrictionRamp},
                                                  {"screw", Profile::Screw},
-                                                 {"circular", Profile::Circular}}};
+                                                 {"circular", Profile::Circular},
+                                                 {"coded", Profile::Coded}}};
 constexpr std::array<Word<Lance>, 3> lances{
     {{"contact", Lance::Contact}, {"housing", Lance::Housing}, {"none", Lance::None}}};
 
@@ -220,9 +221,9 @@ Family read_family(const Reading& reading, XmlTree::Index index, Ids& ids, int n
     a.conflict(Key::RowPitch, "'row-pitch' has a meaning with two rows only")
         .help("delete it, or add rows=\"2\"");
   }
-  if (!a.written(Key::Pitch) && profile && *profile != Profile::Circular) {
+  if (!a.written(Key::Pitch) && profile && !enters_one_way(*profile)) {
     reading.fault(Rule::MissingAttribute, a.name_span(), format("family '{}' needs 'pitch'", family.id))
-        .note(a.span(Key::Profile), "only a circular family has none")
+        .note(a.span(Key::Profile), "only a circular or coded family has none")
         .help(format("add {}", key_examples({Key::Pitch})));
   }
   read_counts(reading, a, family);

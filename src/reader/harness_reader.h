@@ -37,7 +37,7 @@ struct Shorthand {
   void (*expand)(const Attributes&, Device&);
 };
 const Shorthand* find_shorthand(std::string_view element);
-inline constexpr std::size_t shorthand_count = 10;
+inline constexpr std::size_t shorthand_count = 11;
 std::span<const Shorthand, shorthand_count> all_shorthands();
 
 /// The devices that leads may go to.

@@ -74,7 +74,8 @@ Lead read_lead(const Reading& reading, XmlTree::Index index, const Harness& harn
     reading
         .fault(Rule::PositionRange, a.span(Key::Cavity),
                format("plug '{}' has cavities 1 to {}, not {}", plug.id, plug.positions, lead.cavity))
-        .note(plug.positions_span, "the number of positions is stated here");
+        .note(plug.positions_span, "the number of positions is stated here")
+        .help(format("correct the cavity, or write positions=\"{}\" at the plug", lead.cavity));
     lead.cavity = 0;
   }
   lead.colour = a.colour(Key::Colour).value_or(WireColour{});

@@ -41,8 +41,12 @@ class Files {
   Named read(const std::string& path, std::string_view root, Span named_at) {
     const OpenedFile opened = open_(path, std::min(left_, reading_.limits.bytes));
     if (opened.file == 0) {
-      reading_.fault(Rule::UnreadableFile, named_at, opened.error)
-          .help("files are looked for from the folder of the loom");
+      Diagnostic& fault = reading_.fault(Rule::UnreadableFile, named_at, opened.error);
+      fault.help("files are looked for from the folder of the loom");
+      if (left_ < reading_.limits.bytes) {
+        fault.help(format("the files that a loom names may have {} bytes together; {} were left for this one",
+                          reading_.limits.loom_bytes, left_));
+      }
       return {};
     }
     left_ -= std::min(left_, sources_.file(opened.file).text.size());

@@ -25,7 +25,9 @@ class Said {
   bool once(const Reading& reading, const std::string& name, Span place, const std::string& message) {
     const auto [found, fresh] = places_.emplace(name, place);
     if (!fresh) {
-      reading.fault(Rule::Conflict, place, message).note(found->second, "it stands here already");
+      reading.fault(Rule::Conflict, place, message)
+          .note(found->second, "it stands here already")
+          .help("leave out the one that is not so on the machine");
     }
     return fresh;
   }

@@ -170,7 +170,8 @@ int read_position(const Reading& reading, const Attributes& a, const Header& hea
   reading
       .fault(Rule::PositionRange, a.span(Key::N),
              format("header '{}' has positions 1 to {}, not {}", header.id, header.positions, number))
-      .note(header.positions_span, "the number of positions is stated here");
+      .note(header.positions_span, "the number of positions is stated here")
+      .help(format("correct the position, or write positions=\"{}\" at the header", number));
   return 0;
 }
 

@@ -396,6 +396,19 @@ std::vector<Row> rule_rows() {
        "  power off, nothing plugged in: continuity from J1.2 to the supply minus => a beep: ground; no "
        "beep: supply from 24V, by 'drawing' (makers-drawing) (what J1.2 is, cost 1)\n",
        {ContestedEvidence}},
+      {"a figure and a housing that nobody has told",
+       header_of_pins("fan", 2, "<pin n='1' function='supply' rail='24V' limit='1 A'/>" + g2),
+       "<fan id='f' needs='20..28 V'/><plug id='p' family='unknown-2.54' positions='2'><lead cavity='1' "
+       "colour='RD' to='V'/><lead cavity='2' colour='BK' to='G'/></plug>",
+       "doubt unknown-figure: not stated: what 'f' draws\n"
+       "  read the amps of 'f' off its label or data sheet => state them as 'draws' (what 'f' draws, cost 0)\n"
+       "doubt unknown-housing: not stated: which housing plug 'p' has\n"
+       "  measure over the contacts of plug 'p' with a caliper, from the first to the last of a row, and divide by "
+       "one less than their count; look for ramp, latch and shroud => one of pin-2.54 (2.54 mm), kk-2.54 (2.54 mm), "
+       "box-2.54 (2.54 mm), xh-2.50 (2.5 mm), eh-2.50 (2.5 mm), sm-2.50 (2.5 mm); state it as 'family' (which "
+       "housing plug 'p' has, cost 0)\n"
+       "note always-on: J1.2 is ground, not a switched output: what hangs on 'G' runs whenever the board has power\n",
+       {UnknownFigure, UnknownHousing}},
       // Ten outputs, each off, on, or on with its drop: 3^10 = 59049 states, more than 20000.
       {"resistor power",
        header_of_pins("spare", 2, "<pin n='1' function='supply' rail='24V' limit='1 A'/>" + g2),

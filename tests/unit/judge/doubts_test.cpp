@@ -61,9 +61,8 @@ TEST_CASE("what is not known of pins, leads, devices and plugs") {
       {"a lead that goes nobody knows where", g, open + plug_of_leads("?"),
        "doubt unknown-lead: where the BK lead in cavity 1 of 'p' goes is not known, and it meets J1.1, "
        "ground\n"
-       "  plug off the board: continuity from the BK lead in cavity 1 of 'p' to terminals A, B => the one "
-       "that beeps is where the lead goes; none: find the far end by eye (where the BK lead in cavity 1 of "
-       "'p' goes, cost 1)\n"},
+       "  plug off the board: continuity between the leads of 'p', 'k' worked and not => the two between which "
+       "the beep comes and goes are A and B; which is which does not matter (where the leads of 'p' go, cost 1)\n"},
       {"a device by assumption", g,
        "<dry-switch id='k' title='Old switch' use='limit' rests='open' evidence='guess'/>" +
            plug_of_leads("A"),

@@ -105,11 +105,30 @@ TEST_CASE("each wish against what it may meet") {
               "<join a='T' b='H'/>") +
            plug_of_leads("- T"),
        ""},
+      {"a second ground on a pin that is connected to nothing: the other has its contact",
+       g2 + "<pin n='3' function='unused'/>",
+       device(terminal("T", "function='ground'") + terminal("H", "function='ground'"),
+              "<join a='T' b='H'/>") +
+           plug_of_leads("- T H"),
+       ""},
+      {"both grounds on pins that are connected to nothing",
+       "<pin n='1' function='unused'/><pin n='2' function='unused'/>",
+       device(terminal("T", "function='ground'") + terminal("H", "function='ground'"),
+              "<join a='T' b='H'/>") +
+           plug_of_leads("T H"),
+       "fault wrong-function: terminal 'T' (BK) wants ground and meets J1.1, connected to nothing\n"
+       "fault wrong-function: terminal 'H' (BK) wants ground and meets J1.2, connected to nothing\n"},
       {"both ends of a switch on ground", g2 + "<pin n='1' function='ground'/>",
        "<dry-switch id='k' use='limit' rests='open'/>" + plug_of_leads("A B"),
        "fault wrong-function: terminal 'A' (BK) wants an input for 'limit' and meets J1.1, ground\n"},
       {"a heater on ground", vgs, "<heater-element id='h' volts='24 V' watts='40 W'/>" + plug_of_leads("A B"),
        "fault wrong-function: terminal 'B' (BK) wants a switched output and meets J1.2, ground\n"},
+      {"a heater's relay on an output that is on at reset",
+       v1 + "<pin n='2' function='switched' at-reset='on'/>",
+       "<device id='d' use='heater'><terminal id='P' function='supply'/><terminal id='T' function='return'/>"
+       "<load plus='P' minus='T' needs='4..32 V' draws='15 mA' reversed='blocked'/></device>" +
+           plug_of_leads("P T"),
+       "harm always-on: J1.2 is on at reset: what hangs on 'T' heats before the firmware runs\n"},
       {"a lone winding is a switched load", v1 + "<pin n='2' function='switched'/>",
        device(terminal("A", "") + terminal("B", ""), "<coil a='A' b='B' ohms='50 ohm'/>") +
            plug_of_leads("B A"),

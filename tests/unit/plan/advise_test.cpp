@@ -185,7 +185,7 @@ TEST_CASE("whole advice") {
        gate + plug_of_leads("V G ?"),
        {},
        "MEASURE: 'p' on 'J1': something must be known first; 2 measurements settle it, the cheapest first\n"
-       "measure (1): where the BK lead in cavity 3 of 'p' goes\n"
+       "measure (0): where the BK lead in cavity 3 of 'p' goes\n"
        "measure (2): what J1.2 is\n"},
       {"do not join: harm",
        header_of_pins("heater", 2, heat, "screw-5.08"),

@@ -108,3 +108,42 @@ TEST_CASE("another housing and other leads in a file of the same name") {
       "0.1 A\n"
       "filament/p same 'J3' 'J3'\n");
 }
+
+TEST_CASE("a part in words, by what is stated of it") {
+  const Range<Volts> needs{Volts(20), Volts(28)};
+  const std::pair<Part, std::string> rows[] = {
+      {Load{0, 1, needs, {}, Amps(0.1), Reversal::Unknown, {}, true}, "a load of 20..28 V, 0.1 A"},
+      {Load{0, 1, needs, {}, Amps(0), Reversal::Unknown, {}, false}, "a load of 20..28 V"},
+      {Load{0, 0, needs, {}, Amps(0), Reversal::Unknown, {}, true}, "a feed of 20..28 V"},
+      {Heater{0, 1, Volts(24), Watts(40), {}}, "a heating element of 24 V, 40 W"},
+      {Heater{0, 1, Volts(24), Watts(0), {}}, "a heating element of 24 V"},
+      {Heater{0, 1, Volts(0), Watts(40), {}}, "a heating element of 40 W"},
+      {Heater{0, 1, Volts(0), Watts(0), {}}, "a heating element"},
+      {Resistor{0, 1, Ohms(6800), Watts(0.25), {}}, "a resistor of 6.8 kohm, 0.25 W"},
+      {Resistor{0, 1, Ohms(6800), {}, {}}, "a resistor of 6.8 kohm"},
+      {Switch{0, 1, true, {}, true}, "a contact, closed at rest"},
+      {Switch{0, 1, false, {}, true}, "a contact, open at rest"},
+      {Switch{0, 1, false, {}, false}, "a contact"},
+      {Coil{0, 1, Ohms(2.2), {}, {}}, "a winding of 2.2 ohm"},
+      {Coil{0, 1, Ohms(0), {}, {}}, "a winding"},
+      {TemperatureSensor{0, 1, Ohms(100000), Kelvins(3950), {}}, "a temperature sensor of 100 kohm"},
+      {TemperatureSensor{0, 1, Ohms(0), {}, {}}, "a temperature sensor"},
+      {Driver{2, 0, 1, OutputKind::PushPull, {}, {}, {}, false, {}, {}, {}}, "a push-pull output"},
+      {Driver{2, 0, 1, OutputKind::Sinking, {}, {}, {}, false, {}, {}, {}}, "a sinking output"},
+      {Driver{2, 0, 1, OutputKind::Sourcing, {}, {}, {}, false, {}, {}, {}}, "a sourcing output"},
+      {Receiver{}, "an input"},
+      {Diode{0, 1, Volts(0.3), {}}, "a diode, 0.3 V forward"},
+      {Join{0, 1, {}}, "two terminals joined"},
+      {Source{0, 1, {Volts(4.75), Volts(5.25)}, {}}, "a supply of its own, 4.75..5.25 V"},
+      {Regulator{0, 1, 2, {Volts(11.4), Volts(12.6)}, Amps(1), needs, {}}, "a regulator to 11.4..12.6 V"},
+  };
+  for (const auto& [part, words] : rows) CHECK(part_in_words(part) == words);
+}
+
+TEST_CASE("changes of a plug as words for programs") {
+  using enum PlugChange;
+  const std::pair<PlugChange, std::string_view> rows[] = {
+      {Same, "same"},       {Moved, "moved"}, {Unplugged, "unplugged"}, {PluggedIn, "plugged-in"},
+      {Unclear, "unclear"}, {Added, "added"}, {Removed, "removed"}};
+  for (const auto& [change, word] : rows) CHECK(to_word(change) == word);
+}

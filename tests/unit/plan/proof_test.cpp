@@ -35,7 +35,7 @@ const std::string tolerant =
     "pull='up' "
     "pull-ohms='10 kohm'";
 std::string input(const std::string& signal) {
-  return format(runtime(tolerant), signal);
+  return format_later(tolerant, signal);
 }
 
 const std::string v5 = "function='supply' rail='5V' limit='1 A'";

@@ -136,8 +136,8 @@ TEST_CASE("all files of a loom together have a limit") {
   folder.read("<harness id=\"a\" file=\"h.xml\"/>", limits);
   CHECK(folder.faults() ==
         "looms/l.xml:2:23 cannot read 'looms/h.xml': too large [unreadable-file] (files are looked for from "
-        "the "
-        "folder of the loom); ");
+        "the folder of the loom) (the files that a loom names may have " +
+            std::to_string(limits.loom_bytes) + " bytes together; 10 were left for this one); ");
 }
 
 }  // namespace plugward::test

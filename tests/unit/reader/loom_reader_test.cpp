@@ -5,9 +5,9 @@
 #include <doctest/doctest.h>
 
 #include <random>
-#include <tuple>
 
 #include "reader_support.h"
+#include "support/said.h"
 
 using namespace std::string_literals;
 
@@ -170,35 +170,6 @@ TEST_CASE("the files that a loom names are found from its folder") {
 
 namespace {
 
-// What a loom says, without where it says it.
-auto said(const Evidence& e) {
-  return std::tuple(e.id, e.kind, e.revision, e.date, e.note);
-}
-auto said(const FittedJumper& j) {
-  return std::tuple(j.jumper, j.rail, j.evidence, j.note);
-}
-auto said(const LoomHarness& h) {
-  return std::tuple(h.id, h.file, h.note);
-}
-auto said(const Seat& s) {
-  return std::tuple(s.harness, s.plug, s.state, s.header, s.leads, s.evidence, s.note);
-}
-auto said(const LoomHeader& h) {
-  return std::tuple(h.header, h.taken, h.evidence, h.note);
-}
-
-template <class T>
-auto said(const std::vector<T>& list) {
-  std::vector<decltype(said(list.front()))> all;
-  for (const T& one : list) all.push_back(said(one));
-  return all;
-}
-
-auto said(const Loom& l) {
-  return std::tuple(l.id, l.title, l.board, l.evidence, l.note, said(l.evidences), said(l.jumpers),
-                    said(l.harnesses), said(l.seats), said(l.headers));
-}
-
 class LoomDice {
  public:
   explicit LoomDice(unsigned seed) : random_(seed) {}
@@ -284,7 +255,7 @@ TEST_CASE("a loom that is written is read back equal") {
     CAPTURE(text);
     const Read read(text);
     REQUIRE_MESSAGE(read.description.loom, read.faults());
-    CHECK(said(*read.description.loom) == said(loom));
+    CHECK(same(*read.description.loom, loom));
     CHECK(loom_text(*read.description.loom) == text);
   }
 }

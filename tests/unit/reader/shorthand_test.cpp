@@ -43,6 +43,7 @@ std::string outline(const Device& device) {
                    t.optional ? "?" : "");
   }
   for (const Part& part : device.parts) text += format(" | {} {}", part_word(part), std::visit(Ends{}, part));
+  for (const CorePair& pair : device.pairs) text += " ~ " + std::to_string(pair.a + 1) + "-" + std::to_string(pair.b + 1);
   return text;
 }
 
@@ -52,6 +53,8 @@ TEST_CASE("one line stands for its terminals and parts") {
     const char* outline;
   };
   const Row rows[] = {
+      {"<cable id='d' cores='3' pairs='3-1'/>", ": 1=unknown 2=unknown 3=unknown ~ 1-3"},
+      {"<cable id='d' cores='4' pairs='1-2 3-4'/>", ": 1=unknown 2=unknown 3=unknown 4=unknown ~ 1-2 ~ 3-4"},
       {"<dry-switch id='d' use='limit' rests='closed'/>",
        "limit: A=passive/limit B=passive/limit | switch 0 1 closed"},
       {"<dry-switch id='d' use='limit' signal='filament' rests='open'/>",
