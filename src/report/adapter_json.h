@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// An adapter lead as JSON, for programs; tests/schema/adapter.json is its schema.
+// An adapter lead as JSON, for programs; schemas/adapter.json is its schema.
 #pragma once
 
 #include <string>

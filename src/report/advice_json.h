@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The answer of `check` and `repin` for programs. Schema: tests/schema/advice.json; the member "version"
+// The answer of `check` and `repin` for programs. Schema: schemas/advice.json; the member "version"
 // rises when a member changes its meaning or goes; new members do not raise it.
 #pragma once
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// As causes_text.h, for programs; the schema is tests/schema/causes.json.
+// As causes_text.h, for programs; the schema is schemas/causes.json.
 #pragma once
 
 #include <optional>

@@ -87,7 +87,7 @@ class Writer {
 
   /// The source line, and under it '^' and '~' up to the end of the span on that line.
   void excerpt(Span span) {
-    if (!span.known()) return;
+    if (!span.known() || sources_.file(span.file).in_words) return;
     const Line source = line_at(sources_, span.file, span.begin);
     if (first_invalid_utf8(source.text) || count_code_points(source.text) > options_.widest) return;
     const std::size_t begin =
@@ -111,7 +111,8 @@ class Writer {
 }  // namespace
 
 std::string diagnostics_summary(const Diagnostics& diagnostics) {
-  return format("{}, {}", counted(diagnostics.errors(), "error"), counted(diagnostics.warnings(), "warning"));
+  return format("{}, {}", counted(diagnostics.errors(), "{} error", "{} errors"),
+                counted(diagnostics.warnings(), "{} warning", "{} warnings"));
 }
 
 std::string diagnostics_text(const Sources& sources, const Diagnostics& diagnostics,

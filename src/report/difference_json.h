@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The difference of two looms as JSON; the schema is tests/schema/compare.json.
+// The difference of two looms as JSON; the schema is schemas/compare.json.
 #pragma once
 
 #include <string>

@@ -43,12 +43,17 @@ std::string change_words(const PlugDifference& plug, bool other_board) {
     case PlugChange::Removed:
       return "only in the first";
   }
-  if (!plug.moves.empty()) words += format(", {} moved", counted(plug.moves.size(), "contact"));
-  if (!plug.leads_in.empty()) words += format(", {} added", counted(plug.leads_in.size(), "lead"));
-  if (!plug.leads_out.empty()) words += format(", {} gone", counted(plug.leads_out.size(), "lead"));
+  if (!plug.moves.empty())
+    words += format(", {} moved", counted(plug.moves.size(), "{} contact", "{} contacts"));
+  if (!plug.leads_in.empty())
+    words += format(", {} added", counted(plug.leads_in.size(), "{} lead", "{} leads"));
+  if (!plug.leads_out.empty())
+    words += format(", {} gone", counted(plug.leads_out.size(), "{} lead", "{} leads"));
   if (plug.housing_a != plug.housing_b) words += ", another housing";
-  if (!plug.parts_in.empty()) words += format(", {} added", counted(plug.parts_in.size(), "part"));
-  if (!plug.parts_out.empty()) words += format(", {} gone", counted(plug.parts_out.size(), "part"));
+  if (!plug.parts_in.empty())
+    words += format(", {} added", counted(plug.parts_in.size(), "{} part", "{} parts"));
+  if (!plug.parts_out.empty())
+    words += format(", {} gone", counted(plug.parts_out.size(), "{} part", "{} parts"));
   return words;
 }
 
@@ -115,7 +120,7 @@ std::string difference_summary(const LoomDifference& d) {
     if (n > 0)
       counts.push_back(format("{} {}", n, n > 1 && change == PlugChange::Same ? "where they were" : word));
   }
-  std::string text = format("{}: {}", counted(d.plugs.size(), "plug"), join(counts, ", "));
+  std::string text = format("{}: {}", counted(d.plugs.size(), "{} plug", "{} plugs"), join(counts, ", "));
   const int touched = d.touched();
   if (touched > 0) text += format("; contacts, leads, parts or housings of {} differ", touched);
   return text;

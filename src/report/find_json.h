@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What `find` says to programs: one document, made piece by piece. Schema: tests/schema/find.json.
+// What `find` says to programs: one document, made piece by piece. Schema: schemas/find.json.
 //
 //   head, then for each board in the order of the files a piece, then tail
 #pragma once

@@ -52,10 +52,11 @@ std::string find_ranking(const FindSummary& summary, const std::string& next_com
                          const TextOptions& how) {
   Paper paper(how);
   if (summary.found.empty()) {
-    paper.line(format("No header for it on {}.", counted(summary.boards(), "board")));
+    paper.line(format("No header for it on {}.", counted(summary.boards(), "{} board", "{} boards")));
     return paper.text();
   }
-  paper.line(painted(format("Best first, of {}", counted(summary.boards(), "board")), Tone::Strong, how));
+  paper.line(painted(format("Best first, of {}", counted(summary.boards(), "{} board", "{} boards")),
+                     Tone::Strong, how));
   std::vector<std::vector<std::string>> rows;
   for (std::size_t i = 0; i < summary.found.size(); ++i) {
     const FoundBoard& board = summary.found[i];

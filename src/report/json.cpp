@@ -23,7 +23,7 @@ Json number_or_null(std::optional<double> value) {
 }
 
 Json place(const Sources& sources, Span span) {
-  if (!span.known()) return nullptr;
+  if (!span.known() || sources.file(span.file).in_words) return nullptr;
   const LineColumn begin = line_column(sources, span.file, span.begin);
   const LineColumn end = line_column(sources, span.file, span.end);
   Json json;

@@ -18,10 +18,12 @@ struct Counts {
   std::size_t warnings = 0;
 };
 
-Counts counts_of(const Diagnostics& diagnostics, FileId file) {
-  Counts counts;
+/// By FileId.
+std::vector<Counts> counts_of(const Sources& sources, const Diagnostics& diagnostics) {
+  std::vector<Counts> counts(sources.size() + 1);
   for (const Diagnostic& d : diagnostics.all()) {
-    if (d.span.file == file) ++(d.severity == Severity::Error ? counts.errors : counts.warnings);
+    Counts& own = counts[d.span.file];
+    ++(d.severity == Severity::Error ? own.errors : own.warnings);
   }
   return counts;
 }
@@ -41,7 +43,8 @@ std::string words_of(const Board& board) {
         }));
   }
   return with_unknown(
-      format("board '{}': {}, {}", board.id, counted(board.headers.size(), "header"), counted(pins, "pin")),
+      format("board '{}': {}, {}", board.id, counted(board.headers.size(), "{} header", "{} headers"),
+             counted(pins, "{} pin", "{} pins")),
       unknown);
 }
 
@@ -53,12 +56,14 @@ std::string words_of(const Harness& harness) {
     unknown += static_cast<std::size_t>(
         std::count_if(plug.leads.begin(), plug.leads.end(), [](const Lead& lead) { return !lead.to; }));
   }
-  return with_unknown(format("harness '{}': {}, {}, {}", harness.id, counted(harness.plugs.size(), "plug"),
-                             counted(leads, "lead"), counted(harness.devices.size(), "device")),
-                      unknown);
+  return with_unknown(
+      format("harness '{}': {}, {}, {}", harness.id, counted(harness.plugs.size(), "{} plug", "{} plugs"),
+             counted(leads, "{} lead", "{} leads"),
+             counted(harness.devices.size(), "{} device", "{} devices")),
+      unknown);
 }
 
-std::string words_of(const Loom& loom, const LoomFiles* files, const Counts& counts) {
+std::string words_of(const Loom& loom, const LoomFiles* files) {
   const auto seats = [&](SeatState state) {
     return static_cast<std::size_t>(std::count_if(loom.seats.begin(), loom.seats.end(),
                                                   [&](const Seat& seat) { return seat.state == state; }));
@@ -69,12 +74,10 @@ std::string words_of(const Loom& loom, const LoomFiles* files, const Counts& cou
   }
   const std::size_t known = seats(SeatState::OnHeader) + seats(SeatState::Loose);
   const std::string_view es = loom.harnesses.size() == 1 ? "" : "es";
-  const std::string what =
-      with_unknown(format("loom '{}': {} harness{}, {} on headers, {} loose", loom.id, loom.harnesses.size(),
-                          es, counted(seats(SeatState::OnHeader), "plug"), seats(SeatState::Loose)),
-                   plugs > known ? plugs - known : 0);
-  return format("{}; as it stands: {}", what,
-                counts.warnings == 0 ? "nothing speaks against it" : counted(counts.warnings, "warning"));
+  return with_unknown(
+      format("loom '{}': {} harness{}, {} on headers, {} loose", loom.id, loom.harnesses.size(), es,
+             counted(seats(SeatState::OnHeader), "{} plug", "{} plugs"), seats(SeatState::Loose)),
+      plugs > known ? plugs - known : 0);
 }
 
 /// The place in the loom that a finding is about: the seat of its plug, else the loom.
@@ -95,21 +98,13 @@ Span place_in_loom(const Loom& loom, const Fitting& fitting, const Finding& find
   return loom.id_span;
 }
 
-std::string words_of(const LintedFile& file, const Counts& counts) {
-  if (file.description.board) return words_of(*file.description.board);
-  if (file.description.harness) return words_of(*file.description.harness);
-  if (file.description.loom) {
-    return words_of(*file.description.loom, file.description.loom_files.get(), counts);
-  }
-  if (counts.errors > 0) return counted(counts.errors, "error");
-  return file.description.families ? "connector families" : "nothing read";
-}
-
-std::string_view kind_of(const LintedFile& file) {
-  if (file.description.board) return "board";
-  if (file.description.harness) return "harness";
-  if (file.description.loom) return "loom";
-  return file.description.families ? "families" : "";
+std::string told(const LintedFile& file, const Counts& counts) {
+  if (file.words.empty() && counts.errors > 0) return counted(counts.errors, "{} error", "{} errors");
+  if (file.words.empty()) return "nothing read";
+  if (file.kind != "loom") return file.words;
+  return format("{}; as it stands: {}", file.words,
+                counts.warnings == 0 ? "nothing speaks against it"
+                                     : counted(counts.warnings, "{} warning", "{} warnings"));
 }
 
 Json diagnostic_json(const Sources& sources, const Diagnostic& d) {
@@ -130,6 +125,14 @@ Json diagnostic_json(const Sources& sources, const Diagnostic& d) {
 }
 
 }  // namespace
+
+LintedFile linted(FileId file, const Description& description) {
+  if (description.board) return {file, "board", words_of(*description.board)};
+  if (description.harness) return {file, "harness", words_of(*description.harness)};
+  if (description.loom) return {file, "loom", words_of(*description.loom, description.loom_files.get())};
+  if (description.families) return {file, "families", "connector families"};
+  return {file, "", ""};
+}
 
 void lint_loom(const Loom& loom, const Fitting& fitting, const Assessment& now, Diagnostics& diagnostics) {
   for (const Finding& finding : now.findings) {
@@ -153,11 +156,10 @@ void lint_loom(const Loom& loom, const Fitting& fitting, const Assessment& now, 
 
 std::string lint_text(const Sources& sources, const std::vector<LintedFile>& files,
                       const Diagnostics& diagnostics) {
+  const std::vector<Counts> counts = counts_of(sources, diagnostics);
   std::string text;
-  for (const LintedFile& file : files) {
-    text +=
-        format("{}: {}\n", sources.file(file.file).path, words_of(file, counts_of(diagnostics, file.file)));
-  }
+  for (const LintedFile& file : files)
+    text += verbatim("{}: {}\n", sources.file(file.file).path, told(file, counts[file.file]));
   return text;
 }
 
@@ -167,11 +169,12 @@ std::string lint_json(const Sources& sources, const std::vector<LintedFile>& fil
   json["format"] = "plugward-lint";
   json["version"] = 1;
   json["files"] = Json::array();
+  const std::vector<Counts> all_counts = counts_of(sources, diagnostics);
   for (const LintedFile& file : files) {
-    const Counts counts = counts_of(diagnostics, file.file);
+    const Counts& counts = all_counts[file.file];
     Json one;
     one["file"] = sources.file(file.file).path;
-    one["kind"] = text_or_null(kind_of(file));
+    one["kind"] = text_or_null(file.kind);
     one["errors"] = counts.errors;
     one["warnings"] = counts.warnings;
     json["files"].push_back(one);

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: MIT
 // What `lint` says about descriptions: a line a file for people, everything for programs.
-// Schema of the JSON: tests/schema/lint.json.
+// Schema of the JSON: report/schemas/lint.json.
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "diag/diagnostic.h"
@@ -12,10 +13,13 @@
 
 namespace plugward {
 
+/// What is told of a file. The description itself need not be kept: thousands may be read in one run.
 struct LintedFile {
   FileId file = 0;
-  Description description;  ///< empty when the file has errors
+  std::string_view kind;  ///< "board", "harness", "loom", "families"; "" when nothing was read
+  std::string words;      ///< "board 'heron-m7': 12 headers, 43 pins, 2 not known"; "" likewise
 };
+LintedFile linted(FileId, const Description&);
 
 /// "boards/heron-m7.xml: board 'heron-m7': 12 headers, 43 pins, 2 not known".
 std::string lint_text(const Sources&, const std::vector<LintedFile>&, const Diagnostics&);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A parts list as JSON, for programs; tests/schema/parts.json is its schema.
+// A parts list as JSON, for programs; schemas/parts.json is its schema.
 #pragma once
 
 #include <string>

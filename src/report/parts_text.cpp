@@ -50,7 +50,7 @@ std::string parts_text(const Fitting& fitting, const PartsList& list, const Text
 
 std::string csv_field(std::string_view text) {
   std::string field(text);
-  if (!field.empty() && std::string_view("=+-@\t").find(field.front()) != std::string_view::npos) {
+  if (!field.empty() && std::string_view("=+-@\t\r").find(field.front()) != std::string_view::npos) {
     field.insert(field.begin(), '\'');
   }
   if (field.find_first_of(",\"\r\n") == std::string::npos) return field;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The answer of `place` for programs; its schema is tests/schema/place.json.
+// The answer of `place` for programs; its schema is schemas/place.json.
 #pragma once
 
 #include <string>

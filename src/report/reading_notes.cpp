@@ -27,14 +27,14 @@ std::string ReadingNotes::letter(const std::string& note) {
 
 std::string ReadingNotes::pointers(const std::string& too_low, const std::string& too_high, bool either) {
   const std::string low = letter(too_low), high = letter(too_high);
-  if (either) return high.empty() ? "" : "else " + high;
-  if (low.empty()) return high.empty() ? "" : "high " + high;
-  return high.empty() ? "low " + low : format("low {}, high {}", low, high);
+  if (either) return high.empty() ? "" : format("else {}", high);
+  if (low.empty()) return high.empty() ? "" : format("high {}", high);
+  return high.empty() ? format("low {}", low) : format("low {}, high {}", low, high);
 }
 
 void ReadingNotes::write(Paper& paper) {
   if (notes_.empty()) return;
-  paper.line("  Readings that are not as expected point to:");
+  paper.line(tr("  Readings that are not as expected point to:"));
   for (std::size_t i = 0; i < notes_.size(); ++i)
     paper.paragraph(notes_[i], {format("  {:>4}  ", letters(i)), "        "});
   notes_.clear();

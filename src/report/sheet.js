@@ -45,13 +45,15 @@
 
   // A meter beeps for certain below 3 ohm, and for certain not above 100 (common practice, no source).
   const BEEP = /^(no )?beeps?$/i;
+  const same = (text, word) => text.toLowerCase() === word.toLowerCase();  // in the language of the sheet
 
   // {from, to} in `unit`, or {why}: the name of a pattern that says what is not clear.
   const read = (typed, unit) => {
     const text = typed.trim().replace(/\u00a0|\u202f/g, " ");
     const exactly = (value) => ({ from: value, to: value });
-    if (OPEN.test(text)) return unit === "ohm" || /l/i.test(text) ? exactly(Infinity) : { why: "unit" };
-    const beep = unit === "ohm" && BEEP.exec(text);
+    if (OPEN.test(text) || same(text, words.open)) return unit === "ohm" || /l/i.test(text) ? exactly(Infinity) : { why: "unit" };
+    const silent = same(text, words.noBeep);
+    const beep = unit === "ohm" && (silent || same(text, words.beep) ? [text, silent] : BEEP.exec(text));
     if (beep) return beep[1] ? { from: 3, to: Infinity, heard: true } : { from: 0, to: 100, heard: true };
     const infix = unit === "ohm" && INFIX.exec(text);
     if (infix) {

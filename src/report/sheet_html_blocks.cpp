@@ -13,35 +13,35 @@ namespace {
 
 std::string text_html(const sheet::Text& text) {
   const std::string escaped = xml_escaped(text.text);
-  return text.strong ? format("<p><strong>{}</strong></p>\n", escaped) : format("<p>{}</p>\n", escaped);
+  return text.strong ? verbatim("<p><strong>{}</strong></p>\n", escaped) : verbatim("<p>{}</p>\n", escaped);
 }
 
 /// `prefix` makes the ids of the boxes: "box-2-0-" gives "box-2-0-1".
 std::string list_html(const sheet::List& list, const std::string& prefix) {
   const std::string_view tag = list.numbered ? "ol" : "ul";
   // Without a marker some readers no longer call it a list: the role says it again.
-  std::string html = list.boxes && !list.numbered ? format("<{} class=\"boxes\" role=\"list\">\n", tag)
-                                                  : format("<{}>\n", tag);
+  std::string html = list.boxes && !list.numbered ? verbatim("<{} class=\"boxes\" role=\"list\">\n", tag)
+                                                  : verbatim("<{}>\n", tag);
   for (std::size_t i = 0; i < list.items.size(); ++i) {
     const std::string item = xml_escaped(list.items[i]);
     html += list.boxes
-                ? format(
+                ? verbatim(
                       "<li><div class=\"box\"><input type=\"checkbox\" id=\"{0}{1}\" autocomplete=\"off\">"
                       "<label for=\"{0}{1}\">{2}</label></div></li>\n",
                       prefix, i + 1, item)
-                : format("<li>{}</li>\n", item);
+                : verbatim("<li>{}</li>\n", item);
   }
-  return html + format("</{}>\n", tag);
+  return html + verbatim("</{}>\n", tag);
 }
 
 std::string cell_html(const HtmlSheet& sheet, const sheet::Cell& cell, std::string_view open,
                       std::string_view close) {
   std::string words = xml_escaped(cell.text);
   if (!picture_link_html(sheet, cell.picture).empty())
-    words = format("<a href=\"#picture-{}\">{}</a>", xml_escaped(cell.picture), words);
-  if (cell.mood == sheet::Mood::Plain) return format("<{}>{}</{}>", open, words, close);
-  return format("<{}><span class=\"{}\"><span class=\"shape\" aria-hidden=\"true\">{}</span>{}</span></{}>",
-                open, mood_class(cell.mood), mood_shape(cell.mood), words, close);
+    words = verbatim("<a href=\"#picture-{}\">{}</a>", xml_escaped(cell.picture), words);
+  if (cell.mood == sheet::Mood::Plain) return verbatim("<{}>{}</{}>", open, words, close);
+  return verbatim("<{}><span class=\"{}\"><span class=\"shape\" aria-hidden=\"true\">{}</span>{}</span></{}>",
+                  open, mood_class(cell.mood), mood_shape(cell.mood), words, close);
 }
 
 /// The first cell of a row names it, unless it is empty. `name` is what a reader calls the scroller.
@@ -49,13 +49,13 @@ std::string table_html(const HtmlSheet& sheet, const sheet::Table& table, const 
   std::size_t columns = table.head.size();
   for (const auto& row : table.rows) columns = std::max(columns, row.size());
   std::string html =
-      format("<div class=\"scroller\" role=\"group\" tabindex=\"0\" aria-label=\"{}\">\n<table>\n",
-             xml_escaped(name));
+      verbatim("<div class=\"scroller\" role=\"group\" tabindex=\"0\" aria-label=\"{}\">\n<table>\n",
+               xml_escaped(name));
   if (!table.head.empty()) {
     html += "<thead><tr>";
     for (std::size_t i = 0; i < columns; ++i) {
       const std::string head = i < table.head.size() ? xml_escaped(table.head[i]) : "";
-      html += head.empty() ? "<td></td>" : format("<th scope=\"col\">{}</th>", head);
+      html += head.empty() ? "<td></td>" : verbatim("<th scope=\"col\">{}</th>", head);
     }
     html += "</tr></thead>\n";
   }
@@ -129,10 +129,10 @@ std::string_view mood_shape(sheet::Mood mood) {
 }
 
 std::string caution_html(std::string_view text) {
-  return format(
+  return verbatim(
       "<div role=\"note\"><span class=\"shape\" aria-hidden=\"true\">▲</span>"
-      "<p><strong>Caution:</strong> {}</p></div>\n",
-      xml_escaped(text));
+      "<p><strong>{}</strong> {}</p></div>\n",
+      xml_escaped(tr("Caution:")), xml_escaped(text));
 }
 
 std::string picture_link_html(const HtmlSheet& sheet, const std::string& picture) {
@@ -141,8 +141,8 @@ std::string picture_link_html(const HtmlSheet& sheet, const std::string& picture
     for (const sheet::Block& block : section.blocks) {
       const auto* found = std::get_if<sheet::Picture>(&block);
       if (found != nullptr && found->id == picture)
-        return format("<a href=\"#picture-{}\">Picture: {}</a>", xml_escaped(picture),
-                      xml_escaped(found->title));
+        return verbatim("<a href=\"#picture-{}\">{}</a>", xml_escaped(picture),
+                        xml_escaped(format("Picture: {}", found->title)));
     }
   }
   return "";
@@ -156,35 +156,35 @@ std::string picture_html(const HtmlSheet& sheet, const sheet::Picture& picture) 
   const std::string id = xml_escaped(picture.id);
   const std::string title = xml_escaped(picture.title);
   const bool true_size = picture.kind == sheet::PictureKind::TrueSize;
-  std::string html = format("<figure id=\"picture-{}\"{}>\n<figcaption id=\"caption-{}\">{}</figcaption>\n",
-                            id, true_size ? " class=\"true-size\"" : "", id, title);
+  std::string html = verbatim("<figure id=\"picture-{}\"{}>\n<figcaption id=\"caption-{}\">{}</figcaption>\n",
+                              id, true_size ? " class=\"true-size\"" : "", id, title);
   if (!wire.empty()) {
-    html +=
-        format("<div class=\"scroller\" role=\"group\" tabindex=\"0\" aria-labelledby=\"caption-{}\">\n", id);
+    html += verbatim(
+        "<div class=\"scroller\" role=\"group\" tabindex=\"0\" aria-labelledby=\"caption-{}\">\n", id);
     html += two_faces
-                ? format("<div data-face=\"wire\">{}</div>\n<div data-face=\"mating\" hidden>{}</div>\n",
-                         wire, mating)
+                ? verbatim("<div data-face=\"wire\">{}</div>\n<div data-face=\"mating\" hidden>{}</div>\n",
+                           wire, mating)
                 : wire;
     html += "</div>\n";
     if (!true_size)
-      html += format(
-          "<button type=\"button\" aria-pressed=\"false\" aria-describedby=\"caption-{}\">Larger</button>\n",
-          id);
+      html += verbatim(
+          "<button type=\"button\" aria-pressed=\"false\" aria-describedby=\"caption-{}\">{}</button>\n", id,
+          xml_escaped(tr("Larger")));
   }
   if (!picture.words.empty() && wire.empty())
-    html += format("<p>{}</p>\n", xml_escaped(picture.words));
+    html += verbatim("<p>{}</p>\n", xml_escaped(picture.words));
   else if (!picture.words.empty())
-    html += format("<details><summary>What the picture shows, in words</summary><p>{}</p></details>\n",
-                   xml_escaped(picture.words));
+    html += verbatim("<details><summary>{}</summary><p>{}</p></details>\n",
+                     xml_escaped(tr("What the picture shows, in words")), xml_escaped(picture.words));
   return html + "</figure>\n";
 }
 
 std::string section_html(const HtmlSheet& sheet, const sheet::Section& section, std::size_t number) {
-  std::string html = format(
+  std::string html = verbatim(
       "<section id=\"section-{0}\" aria-labelledby=\"heading-{0}\"{1}>\n<h2 id=\"heading-{0}\">{2}</h2>\n",
       xml_escaped(section.id), section.own_page ? " class=\"own-page\"" : "", xml_escaped(section.title));
   for (std::size_t i = 0; i < section.blocks.size(); ++i)
-    html += std::visit(BlockHtml{sheet, section, format("{}-{}-", number + 1, i + 1)}, section.blocks[i]);
+    html += std::visit(BlockHtml{sheet, section, verbatim("{}-{}-", number + 1, i + 1)}, section.blocks[i]);
   return html + "</section>\n";
 }
 

@@ -46,8 +46,8 @@ std::string SharedOutlines::taken_from(std::string_view svg) {
       if (const std::optional<Outline> outline = outline_at(svg, at)) {
         auto known = id_of_.find(outline->data);
         if (known == id_of_.end()) {
-          known = id_of_.emplace(outline->data, format("o{}", id_of_.size())).first;
-          paths_ += format("<path id=\"{}\" d=\"{}\"/>\n", known->second, outline->data);
+          known = id_of_.emplace(outline->data, verbatim("o{}", id_of_.size())).first;
+          paths_ += verbatim("<path id=\"{}\" d=\"{}\"/>\n", known->second, outline->data);
         }
         kept_as[outline->id] = known->second;
         done = outline->end;

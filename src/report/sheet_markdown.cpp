@@ -80,11 +80,11 @@ class MarkdownWriter {
       if (!value.empty() || blank)
         text_ += format("- {}: {}\n", name, value.empty() ? "..............." : markdown_escaped(value));
     };
-    row("machine", t.machine, true);
-    row("harness", t.harness, false);
-    row("from board", t.old_board, false);
-    row(t.old_board.empty() ? "board" : "to board", t.board, false);
-    row("date", t.date, true);
+    row(tr("machine"), t.machine, true);
+    row(tr("harness"), t.harness, false);
+    row(tr("from board"), t.old_board, false);
+    row(t.old_board.empty() ? tr("board") : tr("to board"), t.board, false);
+    row(tr("date"), t.date, true);
     text_ += "\n";
   }
 
@@ -138,7 +138,7 @@ class MarkdownWriter {
   }
 
   void write(const sheet::Step& step) {
-    const std::string power = step.power ? " (power on)" : "";
+    const std::string power = step.power ? tr(" (power on)") : "";
     text_ += format("- [ ] **{}.** {}{}\n", step.number, markdown_escaped(step.act), power);
     for (const std::string& caution : step.cautions)
       text_ += format("  - **Caution, before this step:** {}\n", markdown_escaped(caution));
@@ -146,10 +146,10 @@ class MarkdownWriter {
     const auto line = [this](std::string_view name, const std::string& words) {
       if (!words.empty()) text_ += format("  - {}: {}\n", name, markdown_escaped(words));
     };
-    line("check with", step.code);
-    line("must be seen", step.see);
-    line("if not", step.wrong);
-    line("does not prove", step.not_proved);
+    line(tr("check with"), step.code);
+    line(tr("must be seen"), step.see);
+    line(tr("if not"), step.wrong);
+    line(tr("does not prove"), step.not_proved);
     const auto picture = pictures_.find(step.picture);
     if (picture != pictures_.end())
       text_ += format("  - picture: {}\n", linked(markdown_escaped(picture->second.title), step.picture));
@@ -159,11 +159,12 @@ class MarkdownWriter {
   void write(const std::vector<sheet::Blank>& blanks) {
     if (blanks.empty()) return;
     text_ += "\n";
-    write_row("  ", {"between", "expected", "reading", "if too low", "if too high, or not so"});
+    write_row("  ",
+              {tr("between"), tr("expected"), tr("reading"), tr("if too low"), tr("if too high, or not so")});
     write_rule("  ", 5);
     for (const sheet::Blank& b : blanks) {
       write_row("  ", {markdown_escaped(b.points), markdown_escaped(b.expect),
-                       b.unit.empty() ? "yes / no" : format("........ {}", b.unit),
+                       b.unit.empty() ? tr("yes / no") : format("........ {}", b.unit),
                        !b.low && !b.high ? "" : markdown_escaped(b.too_low), markdown_escaped(b.too_high)});
     }
     text_ += "\n";

@@ -63,11 +63,11 @@ class Writer {
  private:
   void title() {
     const sheet::Title& t = document_.title;
-    std::vector<std::vector<std::string>> rows{{"machine", t.machine.empty() ? "____________" : t.machine},
-                                               {"harness", t.harness}};
-    if (!t.old_board.empty()) rows.push_back({"from board", t.old_board});
-    rows.push_back({t.old_board.empty() ? "board" : "to board", t.board});
-    rows.push_back({"date", t.date.empty() ? "____________" : t.date});
+    std::vector<std::vector<std::string>> rows{
+        {tr("machine"), t.machine.empty() ? "____________" : t.machine}, {tr("harness"), t.harness}};
+    if (!t.old_board.empty()) rows.push_back({tr("from board"), t.old_board});
+    rows.push_back({t.old_board.empty() ? tr("board") : tr("to board"), t.board});
+    rows.push_back({tr("date"), t.date.empty() ? "____________" : t.date});
     paper_.table(rows);
   }
 
@@ -167,16 +167,16 @@ class Writer {
   void write(const sheet::Step& step) {
     for (const std::string& caution : step.cautions)
       paper_.paragraph(caution, {"       !   ", std::string(margin)});
-    const std::string power = step.power ? " (power on)" : "";
+    const std::string power = step.power ? tr(" (power on)") : "";
     paper_.paragraph(step.act + power, {format("  [ ] {:>3}. ", step.number), std::string(margin)});
     for (const std::string& part : step.parts)
       paper_.paragraph(part, {format("{}[ ] ", margin), std::string(margin) + "    "});
-    line("check with", step.code);
-    line("must be seen", step.see);
-    line("if not", step.wrong);
-    line("does not prove", step.not_proved);
+    line(tr("check with"), step.code);
+    line(tr("must be seen"), step.see);
+    line(tr("if not"), step.wrong);
+    line(tr("does not prove"), step.not_proved);
     const std::string picture = title_of(step.picture);
-    if (!picture.empty()) line("picture", picture);
+    if (!picture.empty()) line(tr("picture"), picture);
     std::vector<std::vector<std::string>> rows;
     for (const sheet::Blank& b : step.blanks)
       rows.push_back({b.points, b.expect, b.unit.empty() ? "[ ]" : format("______ {}", b.unit),

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The answer of `swap` for programs. Its schema is tests/schema/swap.json.
+// The answer of `swap` for programs. Its schema is schemas/swap.json.
 #pragma once
 
 #include <string>

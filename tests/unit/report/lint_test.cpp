@@ -11,26 +11,26 @@ namespace {
 /// A board with one unknown pin, a harness, a file with one error and one warning, a family file.
 struct Linted {
   Linted() {
-    LintedFile board{sources.add("b.xml", "<board/>"), {}};
-    board.description.board = std::make_unique<Board>();
-    board.description.board->id = "b";
-    board.description.board->headers.resize(1);
-    board.description.board->headers[0].pins.resize(2);
-    board.description.board->headers[0].pins[0].function = PinFunction::Ground;
-    LintedFile harness{sources.add("h.xml", "<harness/>"), {}};
-    harness.description.harness = std::make_unique<Harness>();
-    harness.description.harness->id = "h";
-    harness.description.harness->devices.resize(1);
-    harness.description.harness->plugs.resize(2);
-    LintedFile bad{sources.add("x.xml", "<bord/>"), {}};
-    diagnostics.add(Rule::WrongRoot, {bad.file, 1, 5}, "unknown root 'bord'").help("did you mean 'board'?");
-    diagnostics.add(Rule::NoEvidence, {bad.file, 0, 7}, "no evidence").note({board.file, 0, 8}, "as here");
-    LintedFile families{sources.add("f.xml", "<families/>"), {}};
-    families.description.families = true;
-    files.push_back(std::move(board));
-    files.push_back(std::move(harness));
-    files.push_back(std::move(bad));
-    files.push_back(std::move(families));
+    Description board;
+    board.board = std::make_unique<Board>();
+    board.board->id = "b";
+    board.board->headers.resize(1);
+    board.board->headers[0].pins.resize(2);
+    board.board->headers[0].pins[0].function = PinFunction::Ground;
+    Description harness;
+    harness.harness = std::make_unique<Harness>();
+    harness.harness->id = "h";
+    harness.harness->devices.resize(1);
+    harness.harness->plugs.resize(2);
+    Description families;
+    families.families = true;
+    files.push_back(linted(sources.add("b.xml", "<board/>"), board));
+    files.push_back(linted(sources.add("h.xml", "<harness/>"), harness));
+    files.push_back(linted(sources.add("x.xml", "<bord/>"), {}));
+    files.push_back(linted(sources.add("f.xml", "<families/>"), families));
+    const FileId bad = files[2].file;
+    diagnostics.add(Rule::WrongRoot, {bad, 1, 5}, "unknown root 'bord'").help("did you mean 'board'?");
+    diagnostics.add(Rule::NoEvidence, {bad, 0, 7}, "no evidence").note({files[0].file, 0, 8}, "as here");
   }
 
   Sources sources;
@@ -134,10 +134,10 @@ struct LintedLoom {
   LintedLoom() {
     const FileId file = sources.add("l.xml", "<loom id='w'/> a/p b/p");
     const FileId other = sources.add("h.xml", "<harness/>");
-    LintedFile one{file, {}};
-    one.description.loom = std::make_unique<Loom>();
-    one.description.loom_files = std::make_unique<LoomFiles>();
-    Loom& loom = *one.description.loom;
+    Description one;
+    one.loom = std::make_unique<Loom>();
+    one.loom_files = std::make_unique<LoomFiles>();
+    Loom& loom = *one.loom;
     loom.id = "w";
     loom.span = {file, 0, 14};
     loom.id_span = {file, 10, 11};
@@ -150,7 +150,7 @@ struct LintedLoom {
     board.headers.resize(1);
     board.headers[0].id = "J1";
     harness.plugs.resize(3);
-    one.description.loom_files->harnesses.push_back(harness);
+    one.loom_files->harnesses.push_back(harness);
     Assessment now;
     now.findings.push_back(finding(Rule::Overvoltage, Weight::Harm, "24 V on 'P'", {other, 0, 10}));
     now.findings.back().at.header = 0;
@@ -161,7 +161,7 @@ struct LintedLoom {
     now.findings.push_back(finding(Rule::AlwaysOn, Weight::Note, "runs always", {other, 0, 10}));
     const Fitting fitting{&board, &harness, nullptr, {{0, 0}}, {}};
     lint_loom(loom, fitting, now, diagnostics);
-    files.push_back(std::move(one));
+    files.push_back(linted(file, one));
   }
   static Finding finding(Rule rule, Weight weight, std::string message, Span first) {
     Finding made;

@@ -21,6 +21,7 @@ TEST_CASE("a field of comma-separated values") {
                               {"two\nlines", "\"two\nlines\""},
                               {"=1+1", "'=1+1"},
                               {"-12, V", "\"'-12, V\""},
+                              {"\rx", "\"'\rx\""},
                               {"\xC2\xB5", "\xC2\xB5"}};
   for (const Row& row : rows) CHECK(csv_field(row.text) == row.field);
 }
