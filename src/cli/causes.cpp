@@ -5,6 +5,7 @@
 #include "base/edit_distance.h"
 #include "base/format.h"
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "cli/retell.h"
 #include "judge/doubts.h"
 #include "judge/judgement.h"
@@ -87,6 +88,7 @@ Outcome run_causes(const Options& options) {
   const std::optional<int> plug = asked_plug(options, *fitting);
   note_what_is_open(bench, options, *fitting);
 
+  const Stage stage(options, "planting errors");
   const CauseFinder finder(*fitting, taken_headers(bench, *fitting));
   const std::vector<PossibleSymptom> possible = finder.possible(plug);
   const std::vector<PlugCauses> found = symptom ? finder.causes(*symptom, plug) : std::vector<PlugCauses>{};

@@ -2,6 +2,7 @@
 // The commands in one table.
 #pragma once
 
+#include <array>
 #include <span>
 #include <string>
 #include <string_view>
@@ -29,6 +30,8 @@ struct Takes {
   bool families = false;
   bool format = false;
   bool csv = false;      ///< --format also takes csv
+  bool sarif = false;    ///< ... and sarif
+  bool papers = false;   ///< ... and markdown and spice
   bool folders = false;  ///< --in
   bool adapter = false;  ///< --adapter --length
   bool picture = false;  ///< --picture --plug --view --paper
@@ -37,20 +40,36 @@ struct Takes {
   bool swap = false;     ///< --to --at --jumper
   bool record = false;   ///< --record --back
   bool flags = false;    ///< --paper, of flags
-  bool sheet = false;    ///< --to --place --machine --date --as --paper --landscape --view
+  bool sheet = false;    ///< --to --place --machine --date --as --language --paper --landscape --view
+  bool watch = false;    ///< --watch
+  bool start = false;    ///< --seen --view --pitch --known --id --title --date --replace
+  bool measured = false; ///< --measured --record-measured --date
+
+  /// The words are files, and not the name of a rule or a list.
+  constexpr bool files() const { return words == "FILE" || words == "LOOM"; }
+};
+
+/// A command line to try on the shipped files, with what it does. A test runs each.
+struct Example {
+  std::string_view says;
+  std::string_view line;
+  ExitStatus status = ExitStatus::Fine;
 };
 
 struct Command {
   std::string_view name;
   std::string_view description;
-  std::string_view example;
   Takes takes{};
   Outcome (*run)(const Options&) = nullptr;
+  std::array<Example, 3> examples{};  ///< without a line: none
+
+  std::span<const Example> shown_examples() const;
 };
 
 std::span<const Command> all_commands();
 
 Outcome run_check(const Options&);
+Outcome run_start(const Options&);
 Outcome run_repin(const Options&);
 Outcome run_draw(const Options&);
 Outcome run_place(const Options&);
@@ -58,6 +77,7 @@ Outcome run_parts(const Options&);
 Outcome run_find(const Options&);
 Outcome run_swap(const Options&);
 Outcome run_compare(const Options&);
+Outcome run_cable(const Options&);
 Outcome run_causes(const Options&);
 Outcome run_labels(const Options&);
 Outcome run_sheet(const Options&);

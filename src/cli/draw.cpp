@@ -21,22 +21,17 @@ PictureFormat picture_format(const Options& options) {
   if (word == "svg") return PictureFormat::Svg;
   if (word == "pdf") return PictureFormat::Pdf;
   if (word == "png") return PictureFormat::Png;
-  if (!options.picture.empty()) throw UsageError(format("'--picture' takes svg, pdf, png, not '{}'", word));
   if (options.to_stdout()) throw UsageError("'draw' needs -o FILE.svg, .pdf or .png, or --picture KIND");
   throw UsageError(
       format("'{}' does not end in .svg, .pdf or .png: say which with --picture", options.output));
 }
 
 View view_of(const Options& options) {
-  if (options.view == "wire") return View::WireSide;
-  if (options.view == "mating") return View::MatingFace;
-  throw UsageError(format("'--view' takes wire, mating, not '{}'", options.view));
+  return options.view == "wire" ? View::WireSide : View::MatingFace;
 }
 
 SheetSize sheet_of(const Options& options) {
-  if (options.paper == "a4") return a4_landscape;
-  if (options.paper == "letter") return letter_landscape;
-  throw UsageError(format("'--paper' takes a4, letter, not '{}'", options.paper));
+  return options.paper == "a4" ? a4_landscape : letter_landscape;
 }
 
 /// REQUIRES: --plug is given, or there is one placement.

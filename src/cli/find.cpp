@@ -8,7 +8,6 @@
 // folders have errors or cannot be read (the others are searched all the same); 2 a folder cannot be read, or
 // no file is in it. Tested in tests/cases.
 #include <algorithm>
-#include <chrono>
 #include <map>
 #include <thread>
 
@@ -17,6 +16,7 @@
 #include "cli/find_files.h"
 #include "cli/in_order.h"
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "cli/retell.h"
 #include "plan/find.h"
 #include "report/diagnostic_text.h"
@@ -126,37 +126,14 @@ class Scout {
   Finder finder_;
 };
 
-/// "1200 of 10000 files", rewritten in place, for a person who watches.
-class Progress {
- public:
-  Progress(const Options& options, std::size_t count) : options_(options), count_(count) {}
-
-  void tell(std::size_t done) {
-    const auto now = std::chrono::steady_clock::now();
-    if (!options_.terminal_err || !options_.stream_err || now - told_ < std::chrono::milliseconds(200))
-      return;
-    told_ = now;
-    options_.stream_err(format("\r{} of {} files", done, count_));
-    shown_ = true;
-  }
-
-  void wipe() {
-    if (shown_) options_.stream_err("\r\x1b[K");
-    shown_ = false;
-  }
-
- private:
-  const Options& options_;
-  std::size_t count_;
-  std::chrono::steady_clock::time_point told_ = std::chrono::steady_clock::now();
-  bool shown_ = false;
-};
-
 /// Gathers what the threads found and passes it on.
 class Gatherer {
  public:
   Gatherer(const Options& options, std::size_t count)
-      : options_(options), progress_(options, count), jumpers_(options.jumpers.size(), JumperFound::No) {}
+      : options_(options),
+        progress_(options),
+        count_(count),
+        jumpers_(options.jumpers.size(), JumperFound::No) {}
 
   void take(std::size_t index, Look look) {
     if (!look.diagnostics.empty()) tell(look.diagnostics);
@@ -172,7 +149,7 @@ class Gatherer {
         without_[look.summary.found.front().file].push_back(i);
     }
     add(std::move(look.summary));
-    progress_.tell(index + 1);
+    if (progress_.due()) progress_.tell(format("{} of {} files", index + 1, count_));
   }
 
   void write(const std::string& text) {
@@ -237,6 +214,7 @@ class Gatherer {
 
   const Options& options_;
   Progress progress_;
+  std::size_t count_;
   FindSummary summary_;
   Outcome outcome_;
   std::size_t boards_ = 0;                                   ///< written

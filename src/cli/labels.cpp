@@ -2,6 +2,7 @@
 // labels: flags for the cables of a machine. Tested in tests/cases (labels-*).
 #include "base/format.h"
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "draw/canvas.h"
 #include "draw/flags.h"
 
@@ -11,8 +12,7 @@ namespace {
 FlagPaper paper_of(const Options& options) {
   if (options.paper == "a4") return FlagPaper::A4;
   if (options.paper == "letter") return FlagPaper::Letter;
-  if (options.paper == "tape") return FlagPaper::Tape;
-  throw UsageError(format("'--paper' takes a4, letter, tape, not '{}'", options.paper));
+  return FlagPaper::Tape;
 }
 
 }  // namespace
@@ -21,6 +21,7 @@ Outcome run_labels(const Options& options) {
   const FlagPaper paper = paper_of(options);
   if (options.to_stdout() || !options.output.ends_with(".pdf"))
     throw UsageError("'labels' writes a PDF file: give -o FILE.pdf");
+  const Stage stage(options, "making the flags");
   Workbench bench;
   std::optional<Fitting> machine;
   std::vector<Flag> flags;

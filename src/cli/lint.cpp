@@ -3,6 +3,7 @@
 #include "report/lint.h"
 #include "base/file.h"
 #include "cli/load.h"
+#include "cli/sarif_options.h"
 
 namespace plugward {
 namespace {
@@ -25,14 +26,21 @@ Outcome run_lint(const Options& options) {
   const OpenFile open = file_opener(bench.sources);
   for (const std::string& path : options.words) {
     const FileId file = bench.sources.add(path, read_file(path));
-    files.push_back(
-        {file, read_description(bench.sources, file, bench.catalogue, bench.diagnostics, {}, open)});
-    judge_loom(bench, files.back().description);
+    const std::size_t said = bench.diagnostics.all().size();
+    const Description description =
+        read_description(bench.sources, file, bench.catalogue, bench.diagnostics, {}, open);
+    files.push_back(linted(file, description));
+    judge_loom(bench, description);
+    // Families stay in the catalogue with their places.
+    const bool spoken_of = bench.diagnostics.all().size() > said || description.families || description.loom;
+    if (!spoken_of) bench.sources.drop_text(file);
   }
   bench.diagnostics.sort();
   const ExitStatus status = bench.diagnostics.has_errors() ? ExitStatus::NotFine : ExitStatus::Fine;
   if (options.format == ProductFormat::Json)
     return {status, lint_json(bench.sources, files, bench.diagnostics), ""};
+  if (options.format == ProductFormat::Sarif)
+    return {status, lint_sarif(bench.sources, bench.diagnostics, sarif_options()), ""};
   return {status, lint_text(bench.sources, files, bench.diagnostics), stderr_text(bench, options)};
 }
 

@@ -9,6 +9,8 @@
 #include "base/edit_distance.h"
 #include "base/file.h"
 #include "base/format.h"
+#include "cli/draft.h"
+#include "cli/measured.h"
 #include "cli/placement.h"
 #include "cli/seen.h"
 #include "plan/place.h"
@@ -68,6 +70,35 @@ void join_harnesses(Workbench& bench) {
   std::vector<const Harness*> all;
   for (const auto& harness : bench.harnesses) all.push_back(harness.get());
   bench.harness = std::make_unique<Harness>(merged(all));
+}
+
+/// Harnesses of which there is no file: of the devices that --seen names by their kind.
+void add_seen_kinds(Workbench& bench, const Options& options) {
+  for (const NamedValue& one : options.seen_kinds) {
+    CableDraft draft = read_draft(one.name, one.value);
+    for (int more = 2; std::any_of(bench.harnesses.begin(), bench.harnesses.end(),
+                                   [&](const auto& harness) { return harness->id == draft.id; });
+         ++more) {
+      draft.id = format("{}-{}", draft.kind->word, more);
+    }
+    draft.family = "unknown";
+    const FileId file =
+        bench.sources.add_words(format("from --seen {}:{}", one.name, one.value), draft_text(draft));
+    Description read = read_description(bench.sources, file, bench.catalogue, bench.diagnostics);
+    if (read.harness) bench.harnesses.push_back(std::move(read.harness));
+  }
+}
+
+/// --at, with the name of the one plug of --seen where it was left out.
+std::vector<NamedValue> stated_places(const Workbench& bench, const Options& options) {
+  std::vector<NamedValue> at = options.at;
+  for (NamedValue& one : at) {
+    if (!one.name.empty()) continue;
+    for (const Plug& plug : bench.harness->plugs) {
+      if (bench.sources.file(plug.span.file).in_words) one.name = plug.id;
+    }
+  }
+  return at;
 }
 
 void apply_seen(Workbench& bench, const Options& options) {
@@ -132,10 +163,11 @@ Fitting loom_of(Workbench& bench, const Options& options) {
 
 }  // namespace
 
+// A file that was dropped since (Sources::drop_text) is read again.
 OpenFile file_opener(Sources& sources) {
   return [&sources](const std::string& path, std::size_t limit) -> OpenedFile {
     for (FileId id = 1; id <= sources.size(); ++id) {
-      if (sources.file(id).path == path) return {id, ""};
+      if (sources.file(id).path == path && !sources.file(id).text.empty()) return {id, ""};
     }
     std::error_code ignored;
     const auto status = std::filesystem::status(path, ignored);
@@ -165,7 +197,12 @@ std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Pl
   for (const std::string& path : options.words) take(bench, path, read_one(bench, path));
   bench.diagnostics.sort();
   if (bench.diagnostics.has_errors()) return std::nullopt;
+  if (bench.loom && !options.seen_kinds.empty())
+    throw UsageError("'--seen KIND:COLOURS' goes with a board file, not with a loom");
+  if (bench.loom && !options.measured.empty())
+    throw UsageError("'--measured' goes with a board file and harness files, not with a loom");
   if (bench.loom) return loom_of(bench, options);
+  add_seen_kinds(bench, options);
   if (!bench.board) throw UsageError("no board file is among the files");
   if (bench.harnesses.empty()) throw UsageError("no harness file is among the files");
 
@@ -173,9 +210,10 @@ std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Pl
   apply_seen(bench, options);
   Fitting fitting{bench.board.get(), bench.harness.get(), &bench.catalogue, {}, {}};
   fitting.jumpers = stated_jumpers(*bench.board, options);
+  apply_measured(bench, fitting, options);
   PlacementChoice choice = placing == Placing::StatedOnly
-                               ? stated_placements(*bench.board, *bench.harness, options.at)
-                               : choose_placements(*bench.board, *bench.harness, options.at);
+                               ? stated_placements(*bench.board, *bench.harness, stated_places(bench, options))
+                               : choose_placements(*bench.board, *bench.harness, stated_places(bench, options));
   if (!choice.error.empty()) throw UsageError(choice.error);
   fitting.placements = std::move(choice.placements);
   bench.notes.insert(bench.notes.end(), choice.notes.begin(), choice.notes.end());

@@ -35,7 +35,7 @@ struct NamedValue {
   std::string value;
 };
 
-enum class ProductFormat { Text, Json, Csv };
+enum class ProductFormat { Text, Json, Csv, Sarif, Markdown, Spice };
 
 struct Options {
   const Command* command = nullptr;
@@ -43,6 +43,9 @@ struct Options {
   std::vector<NamedValue> at;
   std::vector<NamedValue> jumpers;
   std::vector<NamedValue> seen;
+  std::vector<NamedValue> seen_kinds;  ///< --seen KIND:COLOURS: a device of which there is no file
+  std::vector<std::string> measured;   ///< --measured, as given
+  std::string record_measured;         ///< --record-measured, a file; "": write nothing down
   std::vector<std::string> families;
   std::vector<std::string> folders;  ///< --in
   int threads = 0;                   ///< files read and judged at a time; 0: as many as the machine has cores
@@ -55,13 +58,21 @@ struct Options {
   std::string output;   ///< "" or "-": standard output
   std::string picture;  ///< "svg", "pdf", "png"; "": by the suffix of `output`
   std::string plug;
-  std::string symptom;   ///< --symptom; "": list those that the machine can show
-  bool place = false;    ///< --place
-  std::string machine;   ///< --machine, as the person calls it
-  std::string date;      ///< --date, as given
-  std::string sheet_as;  ///< --as; "": by the suffix of `output`
+  std::string symptom;          ///< --symptom; "": list those that the machine can show
+  bool place = false;           ///< --place
+  std::string machine;          ///< --machine, as the person calls it
+  std::string date;             ///< --date, as given
+  std::string sheet_as;         ///< --as; "": by the suffix of `output`
+  std::string language = "en";  ///< --language, of the sheet; nothing of the environment is asked
   bool landscape = false;
+  bool watch = false;  ///< --watch: again whenever a file of the command line is saved
   std::string view = "wire";
+  bool view_given = false;
+  std::string seen_list;          ///< start: --seen
+  std::string housing;            ///< start: --pitch, --family
+  std::vector<NamedValue> known;  ///< start: --known
+  std::string id, title;          ///< start: of what is described; "": by -o and the kind
+  bool replace = false;           ///< start: over a file that is there
   std::string paper = "a4";
   int max_errors = 20;  ///< diagnostics of one rule; 0: all
   ColourChoice colour = ColourChoice::Auto;
@@ -75,6 +86,21 @@ struct Options {
 
   bool to_stdout() const { return output.empty() || output == "-"; }
 };
+
+/// One option of a command, as help and manual tell it and shells complete it.
+struct OptionRow {
+  std::vector<std::string> names;  ///< "-o", "--output"
+  std::string value;               ///< what stands behind it, "" for nothing: "PLUG=HEADER"
+  std::string says;
+  std::vector<std::string> words;  ///< the value is one of these, when not empty
+  bool repeats = false;            ///< may be given several times
+};
+
+/// What stands above an example: what it does, and the exit status where that is not 0.
+std::string example_says(const Example&);
+
+/// In the order of the help text.
+std::vector<OptionRow> option_rows(const Command&);
 
 /// Text to be printed instead of running a command: --help, --version.
 struct Information {

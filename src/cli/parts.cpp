@@ -22,7 +22,7 @@ std::string product(const Options& options, const Fitting& fitting, const PartsL
       return parts_json(fitting, list);
     case ProductFormat::Csv:
       return parts_csv(list);
-    case ProductFormat::Text:
+    default:  // the command takes no other
       break;
   }
   return parts_text(fitting, list, {.colour = options.colour_out});

@@ -3,6 +3,7 @@
 #include "plan/place.h"
 
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "cli/retell.h"
 #include "report/place_json.h"
 #include "report/place_text.h"
@@ -13,6 +14,7 @@ Outcome run_place(const Options& options) {
   Workbench bench;
   const std::optional<Fitting> fitting = load_fitting(bench, options, Placing::StatedOnly);
   if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const Stage stage(options, "placing the plugs");
   PlaceOptions how;
   how.advice.wrong_seatings = how.advice.softer = false;
   const PlacementPlan plan = place(*fitting, how);

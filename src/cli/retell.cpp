@@ -25,18 +25,21 @@ std::string quoted(std::string_view word) {
 }  // namespace
 
 std::string retell(std::string_view command, const Options& options) {
-  std::string text = format("plugward {}", command);
+  std::string text = verbatim("plugward {}", command);
   const auto add = [&text](std::string_view option, const std::string& value) {
-    text += format("{}{} {}", option.empty() ? "" : " ", option, quoted(value));
+    text += verbatim("{}{} {}", option.empty() ? "" : " ", option, quoted(value));
   };
   const auto add_all = [&](std::string_view option, const std::vector<NamedValue>& list) {
-    for (const NamedValue& one : list) add(option, one.name + "=" + one.value);
+    for (const NamedValue& one : list)
+      add(option, one.name.empty() ? one.value : one.name + "=" + one.value);
   };
   for (const std::string& word : options.words) add("", word);
   if (!options.to_board.empty()) add("--to", options.to_board);
   add_all("--at", options.at);
   add_all("--jumper", options.jumpers);
   add_all("--seen", options.seen);
+  for (const NamedValue& one : options.seen_kinds) add("--seen", one.name + ":" + one.value);
+  for (const std::string& one : options.measured) add("--measured", one);
   for (const std::string& path : options.families) add("--families", path);
   return text;
 }

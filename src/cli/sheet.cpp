@@ -6,6 +6,7 @@
 
 #include "base/format.h"
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "cli/retell.h"
 #include "cli/sheet_date.h"
 #include "draw/canvas.h"
@@ -14,6 +15,7 @@
 #include "report/sheet_markdown.h"
 #include "report/sheet_text.h"
 #include "sheet/documents.h"
+#include "sheet/languages.h"
 
 namespace plugward {
 namespace {
@@ -40,8 +42,6 @@ SheetKind kind_of(const Options& options) {
     words.push_back(one.word);
     suffixes.push_back(one.suffix);
   }
-  if (!options.sheet_as.empty())
-    throw UsageError(format("'--as' takes {}, not '{}'", join(words, ", "), options.sheet_as));
   if (options.to_stdout())
     throw UsageError(format("'sheet' needs -o FILE, which ends in {}; or --as {}", join(suffixes, ", "),
                             join(words, ", ")));
@@ -50,10 +50,6 @@ SheetKind kind_of(const Options& options) {
 }
 
 void check_words(const Options& options) {
-  if (options.paper != "a4" && options.paper != "letter")
-    throw UsageError(format("'--paper' takes a4, letter, not '{}'", options.paper));
-  if (options.view != "wire" && options.view != "mating")
-    throw UsageError(format("'--view' takes wire, mating, not '{}'", options.view));
   if (options.to_board.empty()) return;
   if (options.place)
     throw UsageError("'--to' moves a machine and places its plugs itself: leave out '--place'");
@@ -64,10 +60,21 @@ void check_words(const Options& options) {
         format("'--to' goes with one loom file alone; {} files are given", options.words.size()));
 }
 
-/// For a screen: true size is for paper alone.
+/// Printed by a browser at 100 % they are as large as on the PDF's page.
+std::string true_size_svgs(const SheetPictures& pictures, const TextMeasure& measure) {
+  std::string svgs;
+  PictureOptions how;
+  for (const Scene& page : pictures.true_size(PictureRoom{}, measure)) {
+    how.prefix = verbatim("true-size-{}-", svgs.size());
+    const std::string svg = render(page, how);
+    svgs += svg.substr(svg.find("<svg"));
+  }
+  return svgs;
+}
+
 std::string svg_of(const SheetPictures& pictures, const sheet::Picture& picture, PictureFace face,
                    const TextMeasure& measure) {
-  if (picture.kind == sheet::PictureKind::TrueSize) return "";
+  if (picture.kind == sheet::PictureKind::TrueSize) return true_size_svgs(pictures, measure);
   const View view = face == PictureFace::Wire ? View::WireSide : View::MatingFace;
   PictureOptions how;
   how.prefix = format("{}-{}-", picture.id, face == PictureFace::Wire ? "w" : "m");
@@ -95,11 +102,14 @@ Outcome swap_sheet(const Options& options, SheetKind kind, sheet::SheetFacts fac
   Workbench bench;
   const std::optional<Fitting> machine = load_machine(bench, options);
   if (!machine) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
-  const auto plan = plan_swap(*machine, *bench.board, swap_options(bench, options));
+  const std::string told = stderr_text(bench, options);
+  const auto how = swap_options(bench, options);
+  speak(language_of(options.language));
+  const auto plan = plan_swap(*machine, *bench.board, how);
   if (plan->result.clean()) facts.command = retell("swap", options) + " --record refit";
   return {ExitStatus::Fine,
           written(options, sheet::swap_document(swap_papers(*plan), facts), SheetPictures(*plan), kind),
-          stderr_text(bench, options)};
+          told};
 }
 
 Outcome placement_sheet(const Options& options, SheetKind kind, sheet::SheetFacts facts) {
@@ -110,6 +120,8 @@ Outcome placement_sheet(const Options& options, SheetKind kind, sheet::SheetFact
     throw UsageError(format("'{}' is a loom and says itself where its plugs are: leave out '--place'",
                             options.words.front()));
   facts.sources = &bench.sources;
+  const std::string told = stderr_text(bench, options);
+  speak(language_of(options.language));
   PlaceOptions how;
   how.advice.budget = true;
   const PlacementPlan plan = place(*fitting, how);
@@ -118,13 +130,15 @@ Outcome placement_sheet(const Options& options, SheetKind kind, sheet::SheetFact
   const SheetPictures pictures(placed, plan.best ? plan.best->advice : none);
   return {ExitStatus::Fine,
           written(options, sheet::placement_document(*fitting, plan, facts), pictures, kind),
-          stderr_text(bench, options)};
+          told};
 }
 
 Outcome check_sheet(const Options& options, SheetKind kind, sheet::SheetFacts facts) {
   Workbench bench;
   const std::optional<Fitting> fitting = load_fitting(bench, options);
   if (!fitting) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const std::string told = stderr_text(bench, options);
+  speak(language_of(options.language));
   const AdviseOptions whole{.budget = true};
   const Advice advice =
       bench.loom ? advise_loom(*bench.loom, bench.loom_bench, *fitting, whole) : advise(*fitting, whole);
@@ -134,14 +148,17 @@ Outcome check_sheet(const Options& options, SheetKind kind, sheet::SheetFacts fa
   return {
       ExitStatus::Fine,
       written(options, sheet::check_document(*fitting, advice, facts), SheetPictures(*fitting, advice), kind),
-      stderr_text(bench, options)};
+      told};
 }
 
 }  // namespace
 
+/// Files are read, and messages about them told, in English; then the sheet's language is spoken.
 Outcome run_sheet(const Options& options) {
+  speak(nullptr);
   const SheetKind kind = kind_of(options);
   check_words(options);
+  const Stage stage(options, "making the sheet");
   const sheet::SheetFacts facts{.machine = options.machine,
                                 .date = sheet_date(options.date, std::getenv("SOURCE_DATE_EPOCH")),
                                 .sources = nullptr,

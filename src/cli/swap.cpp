@@ -3,20 +3,35 @@
 #include "plan/swap.h"
 
 #include "base/format.h"
+#include "base/utf8.h"
 #include "cli/load.h"
+#include "cli/progress.h"
 #include "cli/retell.h"
 #include "cli/write_record.h"
 #include "plan/record.h"
 #include "plan/way_back.h"
 #include "report/swap_json.h"
 #include "report/swap_text.h"
-#include "sheet/swap_words.h"
 #include "report/way_back_text.h"
+#include "sheet/swap_words.h"
 
 namespace plugward {
 namespace {
 
 constexpr std::string_view usual_folder = "refit";
+
+/// A name that no XML can hold would be another one when it is read back.
+void check_names(const Loom& loom) {
+  const auto check = [](const std::string& file) {
+    if (printable(file) != file || file.find('\n') != file.npos) {
+      throw UsageError(format(
+          "--record: no loom file can name '{}', which has control characters or is not UTF-8: rename it",
+          file));
+    }
+  };
+  check(loom.board);
+  for (const LoomHarness& harness : loom.harnesses) check(harness.file);
+}
 
 /// The state in which the plan ends, into the folder of --record. What was written, in words.
 std::string record_state(const Workbench& bench, const Options& options, const SwapPlan& plan) {
@@ -25,6 +40,7 @@ std::string record_state(const Workbench& bench, const Options& options, const S
   const Record record = finished_state(
       plan, *bench.loom, *bench.loom_files,
       {.loom = options.record + "/loom.xml", .old_loom = options.words.front(), .board = options.to_board});
+  check_names(record.loom);
   write_record(record.files);
   std::string text = "written:\n";
   for (const RecordFile& file : record.files) text += format("  {}\n", file.path);
@@ -50,6 +66,7 @@ Outcome run_swap(const Options& options) {
   Workbench bench;
   const std::optional<Fitting> machine = load_machine(bench, options);
   if (!machine) return {ExitStatus::NotFine, "", stderr_text(bench, options)};
+  const Stage stage(options, "planning the move");
   const auto plan = plan_swap(*machine, *bench.board, swap_options(bench, options));
   std::string said = stderr_text(bench, options);
   if (!options.record.empty()) said += record_state(bench, options, *plan);

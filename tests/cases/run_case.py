@@ -17,7 +17,7 @@ import sys
 import tempfile
 
 KEPT = ("stdout", "stderr", "status")
-QUIET = ("NO_COLOR", "CLICOLOR_FORCE", "FORCE_COLOR", "TERM")
+QUIET = ("NO_COLOR", "CLICOLOR_FORCE", "FORCE_COLOR", "TERM", "PLUGWARD_PATH")
 
 
 def run(case, program, source):
@@ -30,6 +30,7 @@ def run(case, program, source):
         work = pathlib.Path(out) / "out"
         work.mkdir()
         environment.update(PATH=f"{out}:{environment['PATH']}", LC_ALL="C", OUT=str(work),
+                           XDG_DATA_HOME=f"{out}/none", XDG_DATA_DIRS=f"{out}/none",
                            CASE=case.relative_to(source).as_posix())
         done = subprocess.run(["bash", "-c", command], cwd=source, env=environment, capture_output=True,
                               stdin=subprocess.DEVNULL, timeout=120, check=False)

@@ -62,28 +62,37 @@ TEST_CASE("options: faults are named with what was meant") {
   const Row rows[] = {
       {{}, "no command given; 'plugward --help' lists them"},
       {{"chekc"}, "unknown command 'chekc'; did you mean 'check'?"},
-      {{"solder"}, "unknown command 'solder'"},
-      {{"--fast"}, "unknown option '--fast'"},
+      {{"solder"}, "unknown command 'solder'; 'plugward --help' lists them"},
+      {{"--fast"}, "unknown option '--fast'; 'plugward --help' lists them"},
       {{"check", "a", "b", "--jmper", "JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
       {{"check", "a", "b", "--jmper=JP=5V"}, "unknown option '--jmper'; did you mean '--jumper'?"},
-      {{"check", "a", "b", "--zzzzz"}, "unknown option '--zzzzz'"},
+      {{"check", "a", "b", "--zzzzz"}, "unknown option '--zzzzz'; 'plugward check --help' lists them"},
       {{"check"},
        "'check' takes a board file and one or more harness files, in any order; or one loom file alone; 0 "
        "words "
        "were given"},
       {{"draw"}, "'draw' takes a board file and one or more harness files, in any order; 0 words were given"},
       {{"list", "a", "b", "c"},
-       "'list' takes families [FAMILY], functions, colours, gauges or rules; 3 words were given"},
+       "'list' takes families [FAMILY], functions, colours, gauges, rules or schemas [NAME]; 3 words were given"},
       {{"check", "a", "b", "--at", "control"}, "'--at control' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--at", "=J9"}, "'--at =J9' is not of the form PLUG=HEADER"},
       {{"check", "a", "b", "--seen", "control="},
        "'--seen control=' is not of the form PLUG=COLOUR,COLOUR,..."},
       {{"check", "a", "b", "--format", "jsn"},
-       "'--format' takes text, json, not 'jsn'; did you mean 'json'?"},
+       "'--format' takes text, json, csv, sarif, markdown, spice, not 'jsn'; did you mean 'json'?"},
       {{"check", "a", "b", "--color=blue"}, "'--color' takes always, never, auto, not 'blue'"},
+      {{"draw", "a", "b", "--view", "matin"},
+       "'--view' takes wire, mating, not 'matin'; did you mean 'mating'?"},
+      {{"draw", "a", "b", "--picture", "pfd"},
+       "'--picture' takes svg, pdf, png, not 'pfd'; did you mean 'pdf'?"},
+      {{"sheet", "a", "b", "--as", "markdwon"},
+       "'--as' takes pdf, html, text, markdown, not 'markdwon'; did you mean 'markdown'?"},
+      {{"labels", "a", "--paper", "leter"},
+       "'--paper' takes a4, letter, tape, not 'leter'; did you mean 'letter'?"},
+      {{"sheet", "a", "--paper", "tape"}, "'--paper' takes a4, letter, not 'tape'"},
       {{"check", "a", "b", "--max-errors", "-1"}, "'--max-errors' takes a whole number from 0 on"},
       {{"check", "a", "b", "--max-errors", "some"}, "'--max-errors' takes a whole number from 0 on"},
-      {{"check", "a", "b", "--at"}, "--at: 1 required PLUG=HEADER missing"},
+      {{"check", "a", "b", "--at"}, "'--at' needs PLUG=HEADER behind it"},
       {{"repin", "a", "b", "--adapter", "--length", "150"}, "--length: '150' has no unit: write '150 mm'"},
       {{"repin", "a", "b", "--adapter", "--length", "-1 mm"},
        "--length: '-1 mm' is not from 30 mm to 10000 mm"},
@@ -91,13 +100,47 @@ TEST_CASE("options: faults are named with what was meant") {
        "--length: '11000 mm' is not from 30 mm to 10000 mm"},
       {{"parts", "a", "b", "--length", "150 mm"},
        "'--length' is that of the lead between: it goes with '--adapter'"},
-      {{"check", "a", "b", "--length", "150 mm"}, "unknown option '--length'"},
+      {{"check", "a", "b", "--length", "150 mm"},
+       "unknown option '--length'; 'plugward check --help' lists them"},
       {{"explain"}, "'explain' takes the word in [...] behind a message; 0 words were given"},
-      {{"explain", "overvoltage", "--at", "p=J1"}, "unknown option '--at'"},
+      {{"explain", "overvoltage", "--at", "p=J1"},
+       "unknown option '--at'; 'plugward explain --help' lists them"},
   };
   for (const Row& row : rows) {
     CAPTURE(row.expected);
     CHECK(fault_of(row.arguments) == row.expected);
+  }
+}
+
+TEST_CASE("options: every word that a help text offers is taken, with the row that says so") {
+  const auto row = [](std::string_view command, std::string_view name) {
+    for (const Command& one : all_commands()) {
+      if (one.name != command) continue;
+      for (OptionRow& it : option_rows(one)) {
+        if (it.names.back() == name) return it;
+      }
+    }
+    return OptionRow{};
+  };
+  CHECK(row("check", "--at").names == std::vector<std::string>{"--at"});
+  CHECK(row("check", "--at").value == "PLUG=HEADER");
+  CHECK(row("check", "--at").repeats);
+  CHECK(row("check", "--output").names == std::vector<std::string>{"-o", "--output"});
+  CHECK_FALSE(row("check", "--output").repeats);
+  CHECK(row("check", "--watch").value.empty());
+  CHECK(row("check", "--colour").words == std::vector<std::string>{"auto", "always", "never"});
+  CHECK(row("labels", "--paper").words == std::vector<std::string>{"a4", "letter", "tape"});
+  for (const Command& command : all_commands()) {
+    for (const OptionRow& it : option_rows(command)) {
+      CAPTURE(it.names.back());
+      CHECK(!it.says.empty());
+      for (const std::string& word : it.words) {
+        std::vector<std::string> arguments{std::string(command.name)};
+        arguments.insert(arguments.end(), static_cast<std::size_t>(command.takes.fewest), "x");
+        arguments.insert(arguments.end(), {it.names.front(), word});
+        CHECK(fault_of(arguments) == "no fault");
+      }
+    }
   }
 }
 
@@ -111,7 +154,11 @@ TEST_CASE("options: help names every command and each has its example") {
     CHECK(names.insert(command.name).second);
     CHECK(text_of({"--help"}).find("  " + std::string(command.name) + " ") != std::string::npos);
     const std::string help = text_of({std::string(command.name), "--help"});
-    CHECK(help.find(std::string(command.example)) != std::string::npos);
+    CHECK(!command.shown_examples().empty());
+    for (const Example& example : command.shown_examples()) {
+      CHECK(help.find(std::string(example.line)) != std::string::npos);
+      CHECK(example.line.starts_with("plugward " + std::string(command.name) + " "));
+    }
     CHECK((command.run != nullptr));
   }
   CHECK(text_of({"--version"}) == "plugward " PLUGWARD_VERSION "\n");

@@ -7,6 +7,7 @@
 
 #include "base/file.h"
 #include "base/format.h"
+#include "support/full_disk.h"
 
 using namespace plugward;
 
@@ -60,4 +61,27 @@ TEST_CASE("a folder that cannot be made") {
   CHECK(error_of({{folder / "a", "file"}}).empty());
   CHECK(error_of({{folder / "a/loom.xml", "x"}}) ==
         format("cannot make folder '{}': Not a directory", folder / "a"));
+}
+
+TEST_CASE("a record of which a part cannot be written leaves nothing") {
+  const Folder folder;
+  std::filesystem::create_directory(folder.path);
+  const std::vector<RecordFile> files = {{folder / "a/b/kite.xml", "one"},
+                                         {folder / "a/loom.xml", std::string(100000, 'x')}};
+  std::string said;
+  {
+    const support::FullDisk full(4096);
+    said = error_of(files);
+  }
+  CHECK(said == format("cannot write '{}': File too large", folder / "a/loom.xml"));
+  CHECK(std::filesystem::is_empty(folder.path));
+
+  // What was there before stays.
+  CHECK(error_of({files.front()}).empty());
+  {
+    const support::FullDisk full(4096);
+    CHECK(error_of(files) == said);
+  }
+  CHECK(read_file(folder / "a/b/kite.xml") == "one");
+  CHECK_FALSE(std::filesystem::exists(folder / "a/loom.xml"));
 }
