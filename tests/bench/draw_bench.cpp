@@ -6,13 +6,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <ctime>
 #include <functional>
 
+#include "base/format.h"
 #include "draw/canvas.h"
 #include "draw/sheet_pages.h"
 #include "sheet/documents.h"
+#include "support/bench_row.h"
 #include "support/machine.h"
 #include "unit/draw/looms.h"
 #include "unit/draw/sheet_documents.h"
@@ -127,8 +128,10 @@ void compare(const char* name, const std::function<std::string(const SheetPagesO
     const double bare = best_of(7, [&] { bare_pdf(pages.pages); });
     const double whole = best_of(7, [&] { ours(paper.options); });
     const double layout = best_of(7, [&] { pages_of(paper.options); });
-    std::printf("%s, %s, %zu pages: %.0f ms (layout %.0f ms), bare %.0f ms, ratio %.2f (bar 1.5)\n", name,
-                paper.name, pages.pages.size(), whole * 1e3, layout * 1e3, bare * 1e3, whole / bare);
+    test::bench_row(format("sheet of {}, {}, {} pages, as PDF", name, paper.name, pages.pages.size()),
+                    "bare cairo and pango, same texts and strokes", whole / bare, "at most 1.5");
+    test::bench_detail(format("{:.0f} ms, of these layout {:.0f} ms; bare {:.0f} ms", whole * 1e3,
+                              layout * 1e3, bare * 1e3));
   }
 }
 

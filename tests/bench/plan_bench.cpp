@@ -4,14 +4,15 @@
 // printed by tests/outside/optimum/optimum_test.py --bench.
 #include <algorithm>
 #include <chrono>
-#include <cstdio>
 #include <numeric>
 #include <random>
 #include <vector>
 
+#include "base/format.h"
 #include "plan/place.h"
 #include "plan/swap.h"
 #include "plan/target.h"
+#include "support/bench_row.h"
 #include "support/big_world.h"
 
 using namespace plugward;
@@ -113,15 +114,15 @@ int main() {
   const FiftyLeads fifty;
   const Fitting one = fifty.fitting();
   const auto target = cheapest_target(one);
-  std::printf("target, 50 leads on 64 pins: %.2f ms (bar: under 5), %d contacts moved, %s\n",
-              median_of(11, [&] { cheapest_target(one); }), target ? target->moved : -1,
-              target && target->proven ? "proven" : "not proven");
+  test::bench_detail(format("target, 50 leads on 64 pins: {:.2f} ms (bar: under 5), {} contacts moved, {}",
+                            median_of(11, [&] { cheapest_target(one); }), target ? target->moved : -1,
+                            target && target->proven ? "proven" : "not proven"));
   AdviseOptions short_advice;
   short_advice.wrong_seatings = short_advice.softer = short_advice.cures = false;
   const Advice advice = advise(one, short_advice);
-  std::printf("advise on the same: %.2f ms (bar: under 5), %s, %d moved\n",
-              median_of(11, [&] { advise(one, short_advice); }), std::string(to_word(advice.verdict)).c_str(),
-              advice.moved);
+  test::bench_detail(format("advise on the same: {:.2f} ms (bar: under 5), {}, {} moved",
+                            median_of(11, [&] { advise(one, short_advice); }), to_word(advice.verdict),
+                            advice.moved));
 
   const auto world = test::big_world(64, 60);
   PlaceOptions options;
@@ -129,15 +130,17 @@ int main() {
   options.advice = short_advice;
   const PlacementPlan plan = place(world->fitting(), options);
   const double ms = median_of(5, [&] { place(world->fitting(), options); });
-  std::printf("place, 60 plugs on 64 headers: %.1f ms (bar: under 100), %zu placed, %s\n", ms,
-              plan.best ? plan.best->placements.size() : 0, plan.proven ? "proven" : "not proven");
+  test::bench_detail(format("place, 60 plugs on 64 headers: {:.1f} ms (bar: under 100), {} placed, {}", ms,
+                            plan.best ? plan.best->placements.size() : 0,
+                            plan.proven ? "proven" : "not proven"));
 
   // The same machine, as it was just placed, to a second board like it on which no jumper is stated.
   Fitting machine = world->fitting();
   if (plan.best) machine.placements = plan.best->placements;
   const auto swap = plan_swap(machine, world->board, {});
   const double swap_ms = median_of(5, [&] { plan_swap(machine, world->board, {}); });
-  std::printf("swap, 60 plugs to a board of 64 headers, 3 jumpers open: %.1f ms (bar: under 100), %d go over, %s\n", swap_ms,
-              static_cast<int>(swap->after.placements.size()), swap->proven ? "proven" : "not proven");
+  test::bench_detail(
+      format("swap, 60 plugs to 64 headers, 3 jumpers open: {:.1f} ms (bar: under 100), {} go over, {}",
+             swap_ms, swap->after.placements.size(), swap->proven ? "proven" : "not proven"));
   return 0;
 }
