@@ -241,6 +241,24 @@ class SheetTest(SheetCase):
         for word in ("Contents", "Clear all", "Plugs seen from", "Larger", "Skip"):
             self.assertNotIn(word, text)
 
+    def test_true_size_is_true_on_screen_and_paper(self):
+        """A millimetre is 96/25.4 px (CSS Values and Units 3, section 6.2); a browser prints it as a millimetre."""
+        page = self.browser
+        size = """
+          return [...document.querySelectorAll('.true-size svg')].map(svg =>
+              [svg.getBoundingClientRect().width / svg.viewBox.baseVal.width,
+               svg.getBoundingClientRect().height / svg.viewBox.baseVal.height])"""
+        try:
+            page.open(FOLDER / "check.html")
+            for medium in ("screen", "print"):
+                page.media(medium)
+                pages = page.run(size)
+                self.assertEqual(len(pages), 1, medium)
+                for along in pages[0]:
+                    self.assertAlmostEqual(along, 96 / 25.4, delta=0.005, msg=medium)
+        finally:
+            page.media()
+
     def test_no_sideways_scrolling(self):
         page = self.browser
         try:
