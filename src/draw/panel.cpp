@@ -3,6 +3,7 @@
 #include "draw/panel.h"
 
 #include <algorithm>
+#include <optional>
 
 #include "base/format.h"
 #include "draw/shapes.h"
@@ -40,11 +41,34 @@ double line_height() {
   return style::line_height(style::small_type);
 }
 
-double height_of(const Paragraph& p, double width, const TextMeasure& measure) {
-  const std::size_t lines = wrap(p.text, width - indent(p, measure), type_of(p), measure).size();
+double height_of(const Paragraph& p, std::size_t lines) {
   return static_cast<double>(lines) * line_height() + between +
          (p.mark == Paragraph::Mark::Flag ? flag_extra : 0);
 }
+
+double height_of(const Paragraph& p, double width, const TextMeasure& measure) {
+  return height_of(p, wrap(p.text, width - indent(p, measure), type_of(p), measure).size());
+}
+
+/// The lines of paragraphs in a width, each wrapped once.
+class WrappedParagraphs {
+ public:
+  WrappedParagraphs(const std::vector<Paragraph>& paragraphs, double width, const TextMeasure& measure)
+      : paragraphs_(paragraphs), width_(width), measure_(measure), lines_(paragraphs.size()) {}
+
+  const std::vector<std::string>& lines(std::size_t i) {
+    const Paragraph& p = paragraphs_[i];
+    if (!lines_[i]) lines_[i] = wrap(p.text, width_ - indent(p, measure_), type_of(p), measure_);
+    return *lines_[i];
+  }
+  double height(std::size_t i) { return height_of(paragraphs_[i], lines(i).size()); }
+
+ private:
+  const std::vector<Paragraph>& paragraphs_;
+  double width_;
+  const TextMeasure& measure_;
+  std::vector<std::optional<std::vector<std::string>>> lines_;
+};
 
 std::size_t texts_from(const std::vector<Paragraph>& paragraphs, std::size_t first) {
   std::size_t texts = 0;
@@ -175,13 +199,14 @@ std::size_t add_paragraphs(Group& group, const std::vector<Paragraph>& paragraph
   const double ascent = measure.measure("Ag", style::small_type, false).ascent;
   const double width = room.right - room.left;
   double y = room.top;
+  WrappedParagraphs wrapped(paragraphs, width, measure);
   for (std::size_t i = 0; i < paragraphs.size(); ++i) {
     const Paragraph& p = paragraphs[i];
     if (p.heading && (i + 1 == paragraphs.size() || paragraphs[i + 1].heading)) continue;
     if (p.heading && i > 0) y += between;
     // A heading does not stand alone, and a line is kept for the count of what is left out.
-    double need = height_of(p, width, measure);
-    if (p.heading) need += height_of(paragraphs[i + 1], width, measure);
+    double need = wrapped.height(i);
+    if (p.heading) need += wrapped.height(i + 1);
     if (!rest.empty() && texts_from(paragraphs, i + (p.heading ? 2 : 1)) > 0) need += line_height();
     if (y + need > room.bottom) {
       if (rest.empty()) return i;
@@ -193,9 +218,8 @@ std::size_t add_paragraphs(Group& group, const std::vector<Paragraph>& paragraph
     const double baseline = y + ascent;
     add_mark(group, p, {room.left, baseline}, measure);
     const double in = indent(p, measure);
-    add_lines(group, wrap(p.text, width - in, type_of(p), measure), {room.left + in, baseline}, type_of(p),
-              style::text);
-    y += height_of(p, width, measure);
+    add_lines(group, wrapped.lines(i), {room.left + in, baseline}, type_of(p), style::text);
+    y += wrapped.height(i);
   }
   return paragraphs.size();
 }

@@ -34,6 +34,19 @@ bool reads_as(const std::string& text, Range<Q> wanted) {
   return read != nullptr && *read == wanted;
 }
 
+/// The number with the fewest decimals that is read back equal; "" when all of them get too long.
+template <class Q>
+std::string shortest(Q value, double number, const std::string& unit) {
+  for (int decimals = 0; decimals <= most_decimals; ++decimals) {
+    std::string text = rounded(number, decimals);
+    if (text.size() > most_characters) continue;
+    const Parsed<Q> parsed = parse_quantity<Q>(verbatim("{} {}", text, unit));
+    const Q* read = std::get_if<Q>(&parsed);
+    if (read != nullptr && *read == value) return text;
+  }
+  return "";
+}
+
 /// "" when the numbers get too long.
 std::string numbers_text(double min, double max, int decimals, std::string_view unit) {
   const std::string low = rounded(min, decimals), high = rounded(max, decimals);
@@ -60,6 +73,14 @@ std::string exact_text(Range<Q> range) {
                                             range.max.value / prefix.times * prefix.over, decimals, sign);
       if (!text.empty() && reads_as(text, range)) return text;
     }
+  }
+  // A very small and a very large end: each with the decimals that it needs.
+  for (const Prefix& prefix : prefixes_of(unit)) {
+    const std::string sign = verbatim("{}{}", prefix.sign, unit.symbol);
+    const std::string low = shortest(range.min, range.min.value / prefix.times * prefix.over, sign);
+    const std::string high = shortest(range.max, range.max.value / prefix.times * prefix.over, sign);
+    const std::string text = verbatim("{}..{} {}", low, high, sign);
+    if (!low.empty() && !high.empty() && reads_as(text, range)) return text;
   }
   return best;
 }

@@ -68,6 +68,13 @@ TEST_CASE("a value that takes more digits than a description may have is rounded
   CHECK(exact_text(Volts(3.3 * 0.95)) == "3.135 V");  // the product is one ulp off
 }
 
+TEST_CASE("a very small and a very large end need different decimals") {
+  const auto parsed = parse_range<Amps>("-0.9999035..09999999906.05 mA");
+  const auto* range = std::get_if<Range<Amps>>(&parsed);
+  REQUIRE(range != nullptr);
+  CHECK(exact_text(*range) == "-0.9999035..9999999906.05 mA");
+}
+
 TEST_CASE("shares") {
   CHECK(percent_text(0.4) == "40 %");
   CHECK(percent_text(1.0) == "100 %");
