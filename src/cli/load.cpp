@@ -204,16 +204,20 @@ std::optional<Fitting> load_fitting(Workbench& bench, const Options& options, Pl
   if (bench.loom) return loom_of(bench, options);
   add_seen_kinds(bench, options);
   if (!bench.board) throw UsageError("no board file is among the files");
-  if (bench.harnesses.empty()) throw UsageError("no harness file is among the files");
+  if (bench.harnesses.empty())
+    throw UsageError(
+        "no harness file is among the files; a cable without one is told by its kind and colours, such as "
+        "--seen fan:BK,RD");
 
   join_harnesses(bench);
   apply_seen(bench, options);
   Fitting fitting{bench.board.get(), bench.harness.get(), &bench.catalogue, {}, {}};
   fitting.jumpers = stated_jumpers(*bench.board, options);
   apply_measured(bench, fitting, options);
-  PlacementChoice choice = placing == Placing::StatedOnly
-                               ? stated_placements(*bench.board, *bench.harness, stated_places(bench, options))
-                               : choose_placements(*bench.board, *bench.harness, stated_places(bench, options));
+  PlacementChoice choice =
+      placing == Placing::StatedOnly
+          ? stated_placements(*bench.board, *bench.harness, stated_places(bench, options))
+          : choose_placements(*bench.board, *bench.harness, stated_places(bench, options));
   if (!choice.error.empty()) throw UsageError(choice.error);
   fitting.placements = std::move(choice.placements);
   bench.notes.insert(bench.notes.end(), choice.notes.begin(), choice.notes.end());

@@ -190,7 +190,7 @@ Scene plug_panel_in(const PlacementFacts& placed, int placement, View view, doub
   const double top = plan.beside ? head + 2 : foot + 2;
   const Box room{width - edge - plan.words_width, top, width - edge, std::min(height - 1, top + plan.words)};
   Group words{tr("words"), {}};
-  const std::string rest(tr("more on this plug: 'plugward check' tells them"));
+  const std::string rest(tr("more: see 'plugward check'"));
   const std::size_t listed = plan.beside ? add_paragraphs(words, text, room, rest, measure)
                                          : add_paragraph_columns(words, text, room, rest, measure);
   if (listed < text.size()) {

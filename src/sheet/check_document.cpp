@@ -18,6 +18,14 @@ std::vector<std::string> cautions_of(const Advice& advice) {
   return advice.plan ? advice.plan->cautions : std::vector<std::string>{};
 }
 
+/// Where no plan holds yet, no plan is not the same as nothing to move.
+Cell moves_cell(const Advice& advice, const PlugPlan* moves) {
+  if (moves != nullptr) return cell(format("{}", moves->extractions));
+  if (advice.verdict == Verdict::Measure) return cell(tr("not known yet"), Mood::Doubtful);
+  if (advice.verdict == Verdict::Apart) return cell(tr("moving does not help"), Mood::Bad);
+  return cell(tr("none"));
+}
+
 Section plugs_section(const Fitting& fitting, const Advice& advice) {
   Section section = titled("plugs", tr("Plugs"));
   const Fitting planned = planned_fitting(fitting, advice);
@@ -29,8 +37,7 @@ Section plugs_section(const Fitting& fitting, const Advice& advice) {
     Picture picture =
         plug_picture(moves == nullptr ? fitting : planned, static_cast<int>(i), moves, advice.now.findings);
     table.rows.push_back({cell(plug_at(fitting, p.plug).id, Mood::Plain, picture.id),
-                          cell(header_title(header_at(fitting, p.header))),
-                          cell(moves == nullptr ? tr("none") : format("{}", moves->extractions))});
+                          cell(header_title(header_at(fitting, p.header))), moves_cell(advice, moves)});
     pictures.push_back(std::move(picture));
   }
   for (const int plug : unplaced_plugs(fitting))
