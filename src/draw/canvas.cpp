@@ -13,6 +13,7 @@
 #include <cstdlib>
 #include <deque>
 #include <map>
+#include <optional>
 #include <unordered_map>
 
 #include "base/file.h"
@@ -68,6 +69,35 @@ class Typesetter {
     const std::string shown = first_invalid_utf8(text) ? printable(text) : text;  // pango takes nothing else
     pango_layout_set_text(layout_.get(), shown.data(), static_cast<int>(shown.size()));
     return layout_.get();
+  }
+
+  struct Run {
+    int width = 0;                ///< pango units
+    int highest = 0, lowest = 0;  ///< of the ink, downwards from the baseline
+  };
+  /// What the layout would say of a line without tabs, without looking for where lines may be broken: that is
+  /// half of a layout's time. Nothing when the line takes several fonts, whose baselines the layout aligns.
+  std::optional<Run> run(const std::string& text, double points, bool bold) const {
+    pango_context_set_font_description(context_.get(), font(points, bold));
+    const int size = static_cast<int>(text.size());
+    Run run;
+    GList* const items = pango_itemize(context_.get(), text.data(), 0, size, nullptr, nullptr);
+    const bool one_font = items == nullptr || items->next == nullptr;
+    PangoGlyphString* const glyphs = pango_glyph_string_new();
+    for (const GList* i = items; i != nullptr; i = i->next) {
+      auto* const item = static_cast<PangoItem*>(i->data);
+      pango_shape_with_flags(text.data() + item->offset, item->length, text.data(), size, &item->analysis,
+                             glyphs, PANGO_SHAPE_NONE);
+      PangoRectangle ink{}, logical{};
+      pango_glyph_string_extents(glyphs, item->analysis.font, &ink, &logical);
+      run.width += logical.width;
+      run.highest = std::min(run.highest, ink.y);
+      run.lowest = std::max(run.lowest, ink.y + ink.height);
+      pango_item_free(item);
+    }
+    pango_glyph_string_free(glyphs);
+    g_list_free(items);
+    return one_font ? std::optional(run) : std::nullopt;
   }
 
  private:
@@ -135,6 +165,14 @@ class PangoMeasure final : public TextMeasure {
   /// As high as the first font's letters, or as the ink where another font's letters reach further. Line
   /// heights of other fonts are not asked for: some are half as high again as their letters.
   Size look(const std::string& text, const Face& face) const {
+    const bool plain = !first_invalid_utf8(text) &&
+                       std::none_of(text.begin(), text.end(), [](char c) { return c >= 0 && c < ' '; });
+    const auto run = plain ? typesetter_.run(text, face.points, face.bold) : std::nullopt;
+    if (run) {
+      return {to_points(run->width) / points_per_mm,
+              std::max(face.usual.ascent, to_points(-run->highest)) / points_per_mm,
+              std::max(face.usual.descent, to_points(run->lowest)) / points_per_mm};
+    }
     PangoLayout* const layout = typesetter_.layout(text, face.points, face.bold);
     PangoRectangle ink{}, logical{};
     pango_layout_get_extents(layout, &ink, &logical);
