@@ -54,10 +54,8 @@ CalloutPlan plan_callouts(const std::vector<Point>& anchors, double left, double
   if (const auto assignment = cheapest_assignment(cost)) {
     for (std::size_t i = 0; i < placed; ++i) owner[static_cast<std::size_t>(assignment->columns[i])] = i;
   }
-  int tag = 0;
   for (std::size_t s = 0; s < owner.size(); ++s) {
-    if (owner[s] == anchors.size()) continue;
-    plan.slots[owner[s]] = {s >= rows, port(s).y, ++tag};
+    if (owner[s] != anchors.size()) plan.slots[owner[s]] = {s >= rows, port(s).y, 0};
   }
   return plan;
 }

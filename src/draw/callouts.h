@@ -25,8 +25,8 @@ struct CalloutText {
 
 struct CalloutSlot {
   bool right = false;  ///< in the column right of the board
-  double middle = 0;   ///< mm, y
-  int tag = 0;         ///< from 1: left column downwards, then the right one; 0: there was no room
+  double middle = -1;  ///< mm, y; below 0: there was no room
+  int tag = 0;         ///< number of the plug; not of plan_callouts()
 };
 
 struct CalloutPlan {
@@ -35,7 +35,7 @@ struct CalloutPlan {
 };
 
 /// `anchors`: middles of the headers; `left` and `right`: where lines begin. Callouts are as full as their
-/// number allows. Those that find no room even with one line have tags after the others.
+/// number allows. Some may find no room even with one line.
 CalloutPlan plan_callouts(const std::vector<Point>& anchors, double left, double right, double top,
                           double bottom);
 

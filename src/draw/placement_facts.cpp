@@ -81,10 +81,8 @@ void lay_placement(PlacementFacts& facts, SheetSize sheet) {
     anchors.push_back({(b.left + b.right) / 2, (b.top + b.bottom) / 2});
   }
   facts.callouts = plan_callouts(anchors, left.right + 0.8, right.left - 0.8, left.top, left.bottom);
-  for (std::size_t i = 0; i < anchors.size(); ++i) {
-    if (facts.callouts.slots[i].tag == 0) facts.callouts.slots[i] = {false, -1, 0};
+  for (std::size_t i = 0; i < anchors.size(); ++i)
     facts.callouts.slots[i].tag = facts.fitting.placements[i].plug + 1;
-  }
   facts.by_tag.clear();
   for (std::size_t i = 0; i < anchors.size(); ++i) facts.by_tag.push_back(static_cast<int>(i));
   std::sort(facts.by_tag.begin(), facts.by_tag.end(), [&](int a, int b) {

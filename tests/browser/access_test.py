@@ -8,7 +8,7 @@ import pathlib
 import sys
 import unittest
 
-from webdriver import Browser
+from webdriver import BrowserCase
 
 FOLDER = pathlib.Path(sys.argv[1]).resolve()
 AXE = pathlib.Path(sys.argv[2]).read_text(encoding="utf-8")
@@ -25,15 +25,7 @@ axe.run(document, {resultTypes: ['violations'],
 """
 
 
-class AccessTest(unittest.TestCase):
-    @classmethod
-    def setUpClass(cls):
-        cls.browser = Browser()
-
-    @classmethod
-    def tearDownClass(cls):
-        cls.browser.close()
-
+class AccessTest(BrowserCase):
     def setUp(self):
         self.open("sample")
 

@@ -2,24 +2,15 @@
 """What tests of a sheet in a browser have in common: the first argument of the program is the folder of the sheets."""
 import pathlib
 import sys
-import unittest
 
-from webdriver import Browser
+from webdriver import BrowserCase
 
 FOLDER = pathlib.Path(sys.argv.pop(1)).resolve()
 SAMPLE = FOLDER / "sample.html"
 SHEETS = [FOLDER / f"{name}.html" for name in ("sample", "swap", "check")]
 
 
-class SheetCase(unittest.TestCase):
-    @classmethod
-    def setUpClass(cls):
-        cls.browser = Browser()
-
-    @classmethod
-    def tearDownClass(cls):
-        cls.browser.close()
-
+class SheetCase(BrowserCase):
     def setUp(self):
         """Every test begins on a sheet that was never opened before."""
         self.browser.open(SAMPLE)

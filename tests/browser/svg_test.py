@@ -12,7 +12,7 @@ import tempfile
 import unittest
 
 from png import read_grey, share
-from webdriver import ELEMENT, Browser
+from webdriver import ELEMENT, BrowserCase
 
 FOLDER, OUT = (pathlib.Path(argument).resolve() for argument in sys.argv[1:3])
 del sys.argv[1:3]
@@ -43,15 +43,7 @@ def pictures_of(name, before=""):
     return [alone(picture).encode() for picture in pictures]
 
 
-class SvgTest(unittest.TestCase):
-    @classmethod
-    def setUpClass(cls):
-        cls.browser = Browser()
-
-    @classmethod
-    def tearDownClass(cls):
-        cls.browser.close()
-
+class SvgTest(BrowserCase):
     def by_chromium(self, element, height):
         """Alone in the corner of the window, at the size that librsvg drew."""
         page = self.browser

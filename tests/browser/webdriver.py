@@ -17,6 +17,7 @@ import socket
 import subprocess
 import tempfile
 import time
+import unittest
 
 ELEMENT = "element-6066-11e4-a52e-4f735466cecf"  # the name that the protocol gives a reference to an element
 TAB, ENTER, SPACE, ESCAPE, RIGHT = "\ue004", "\ue007", " ", "\ue00c", "\ue014"
@@ -186,3 +187,15 @@ class Browser:
         """media("print"), media(prefers_color_scheme="dark")."""
         self.devtools("Emulation.setEmulatedMedia", media=kind,
                       features=[{"name": name.replace("_", "-"), "value": value} for name, value in features.items()])
+
+
+class BrowserCase(unittest.TestCase):
+    """Tests that share one browser."""
+
+    @classmethod
+    def setUpClass(cls):
+        cls.browser = Browser()
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.browser.close()

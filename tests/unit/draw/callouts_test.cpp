@@ -8,6 +8,7 @@
 #include <numeric>
 #include <random>
 #include <set>
+#include <utility>
 
 #include "base/format.h"
 
@@ -40,7 +41,7 @@ bool cross_each_other(Point a, Point b, Point c, Point d) {
 
 }  // namespace
 
-TEST_CASE("lines to callouts do not cross, and tags run down the left column and then the right") {
+TEST_CASE("lines to callouts do not cross, and the callouts of a column keep apart") {
   int pairs = 0;
   for (unsigned seed = 1; seed <= 60; ++seed) {
     const std::size_t n = seed;
@@ -50,11 +51,12 @@ TEST_CASE("lines to callouts do not cross, and tags run down the left column and
     REQUIRE(plan.slots.size() == n);
     std::vector<std::size_t> order(n);
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(),
-              [&](std::size_t a, std::size_t b) { return plan.slots[a].tag < plan.slots[b].tag; });
-    for (std::size_t i = 0; i < n; ++i) {
-      CHECK(plan.slots[order[i]].tag == static_cast<int>(i) + 1);
-      if (i == 0) continue;
+    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+      const CalloutSlot &one = plan.slots[a], &other = plan.slots[b];
+      return std::pair(one.right, one.middle) < std::pair(other.right, other.middle);
+    });
+    CHECK(plan.slots[order[0]].middle >= top);
+    for (std::size_t i = 1; i < n; ++i) {
       const CalloutSlot &before = plan.slots[order[i - 1]], &now = plan.slots[order[i]];
       CHECK((before.right < now.right || (before.right == now.right && before.middle + 4.7 < now.middle)));
     }
@@ -102,7 +104,7 @@ TEST_CASE("callouts say as much as their number leaves room for") {
     const CalloutPlan plan = plan_callouts(anchors_by_chance(5, row.plugs), left, right, top, bottom);
     CHECK(plan.lines == row.lines);
     CHECK(std::count_if(plan.slots.begin(), plan.slots.end(),
-                        [](const CalloutSlot& s) { return s.tag == 0; }) == row.without_room);
+                        [](const CalloutSlot& s) { return s.middle < 0; }) == row.without_room);
   }
 }
 
