@@ -18,7 +18,9 @@ std::size_t at(int index) {
 constexpr double equal_volts = 0.01;   // a source this much below the victim still counts as its cause
 constexpr double some_current = 1e-9;  // amperes; less is no current
 constexpr double at_the_kink = 1e-7;  // volts; a diode this near its drop may be held there by nothing at all
-constexpr double no_load = 1e-7;      // amperes through a diode; less is what leaks alone bring about
+constexpr double same_volts = 1e-6;
+constexpr double with_blocked_diodes = -std::numeric_limits<double>::infinity();
+constexpr double no_load = 1e-7;  // amperes through a diode; less is what leaks alone bring about
 
 /// A branch that conducts in the state looked at; nodes are local.
 struct Edge {
@@ -97,6 +99,48 @@ Ways ways_to(const Conducting& net, int start, Pass pass) {
   }
 }
 
+/// By node: the volts that it has at least (Side::Highest) or at most (Side::Lowest), whatever leaks, and the
+/// edge over which that comes; infinite where nothing holds the node on that side.
+struct Bounds {
+  std::vector<double> volts;
+  std::vector<int> edge;
+};
+
+/// What a node conducts to shares its bound. A diode without a current holds its cathode above its anode less
+/// its drop, and its anode below its cathode and its drop, no more.
+Bounds bounds_of(const Conducting& net, Side side) {
+  const double sign = side == Side::Highest ? 1.0 : -1.0;
+  const double none = -std::numeric_limits<double>::infinity();
+  std::vector<double> least(net.volts.size(), none);  // times sign
+  Bounds bounds{{}, std::vector<int>(net.volts.size(), -1)};
+  for (std::size_t i = 0; i < least.size(); ++i) {
+    if (net.fixed[i]) least[i] = sign * net.volts[i];
+  }
+  for (bool more = true; more;) {
+    more = false;
+    const auto raise = [&](std::size_t edge, int from, int to, double drop) {
+      const double there = std::min(least[at(from)] - drop, sign * net.volts[at(to)]);
+      if (net.fixed[at(to)] || there <= least[at(to)] + same_volts) return;
+      least[at(to)] = there;
+      bounds.edge[at(to)] = static_cast<int>(edge);
+      more = true;
+    };
+    for (std::size_t i = 0; i < net.edges.size(); ++i) {
+      const Edge& e = net.edges[i];
+      const double apart = net.volts[at(e.a)] - net.volts[at(e.b)];
+      if (e.resistor >= 0 || e.amps > no_load) {
+        raise(i, e.a, e.b, sign * apart);
+        raise(i, e.b, e.a, -sign * apart);
+      } else {
+        const double drop = apart - e.amps * e.ohms;
+        side == Side::Highest ? raise(i, e.a, e.b, drop) : raise(i, e.b, e.a, drop);
+      }
+    }
+  }
+  for (const double v : least) bounds.volts.push_back(sign * v);
+  return bounds;
+}
+
 /// Puts names one after another, none twice in a row.
 struct Words {
   std::string text, last;
@@ -125,6 +169,40 @@ void walk(const Solved& s, const Island& island, const Edge& edge, bool from_a, 
   words.add(node_name(c, end));
 }
 
+/// The names along the edges of `trail`, which begins at the node `source`.
+Path path_along(const Solved& s, const Island& island, const Conducting& net, int source,
+                const std::vector<int>& trail) {
+  Path path;
+  path.source = s.circuit.nodes[at(island.nodes[at(source)])];
+  Words words;
+  words.add(node_name(s.circuit, island.nodes[at(source)]));
+  int node = source;
+  for (const int e : trail) {
+    const Edge& edge = net.edges[at(e)];
+    walk(s, island, edge, edge.a == node, words);
+    node = edge.a == node ? edge.b : edge.a;
+  }
+  path.words = words.text;
+  return path;
+}
+
+/// From where the bound of a node comes that nothing conducts to.
+Path path_of_bound(const Solved& s, Where where, int victim, Side side) {
+  const Island& island = s.islands[at(where.island)];
+  const Conducting net(s, island, where.state, with_blocked_diodes);
+  const Bounds bounds = bounds_of(net, side);
+  std::vector<int> trail;
+  int node = victim;
+  while (bounds.edge[at(node)] >= 0) {
+    trail.push_back(bounds.edge[at(node)]);
+    const Edge& edge = net.edges[at(trail.back())];
+    node = edge.a == node ? edge.b : edge.a;
+  }
+  if (trail.empty()) return {};
+  std::reverse(trail.begin(), trail.end());
+  return path_along(s, island, net, node, trail);
+}
+
 }  // namespace
 
 Path path_to(const Solved& s, Where where, Node victim, Side side) {
@@ -151,18 +229,14 @@ Path path_to(const Solved& s, Where where, Node victim, Side side) {
     const std::vector<bool>& supplied = side == Side::Highest ? net.fed : net.drained;
     source = nearest([&](std::size_t i) { return static_cast<bool>(supplied[i]); });
   }
-  if (source < 0) return {};
-  Path path;
-  path.source = s.circuit.nodes[at(island.nodes[at(source)])];
-  Words words;
-  words.add(node_name(s.circuit, island.nodes[at(source)]));
+  if (source < 0) return path_of_bound(s, where, start, side);
+  std::vector<int> trail;
   for (int node = source; node != start;) {
-    const Edge& edge = net.edges[at(ways.edge[at(node)])];
-    walk(s, island, edge, edge.a == node, words);
+    trail.push_back(ways.edge[at(node)]);
+    const Edge& edge = net.edges[at(trail.back())];
     node = edge.a == node ? edge.b : edge.a;
   }
-  path.words = words.text;
-  return path;
+  return path_along(s, island, net, source, trail);
 }
 
 Path path_through(const Solved& s, Where where, int contact) {
@@ -205,13 +279,7 @@ Path path_through(const Solved& s, Where where, int contact) {
   upstream.push_back(first);
   upstream.insert(upstream.end(), downstream.begin(), downstream.end());
 
-  Path path;
-  path.source = s.circuit.nodes[at(island.nodes[at(source)])];
-  Words words;
-  words.add(node_name(s.circuit, island.nodes[at(source)]));
-  for (const int e : upstream) walk(s, island, net.edges[at(e)], net.edges[at(e)].amps >= 0.0, words);
-  path.words = words.text;
-  return path;
+  return path_along(s, island, net, source, upstream);
 }
 
 bool driven(const Solved& s, Where where, Node node) {
@@ -224,30 +292,36 @@ bool driven(const Solved& s, Where where, Node node) {
   return false;
 }
 
-namespace {
-
-/// Is the node held on this side? A diode without a current holds its cathode up and its anode down, no more.
-bool held(const Conducting& net, int node, Side side) {
-  std::vector<bool> reached = net.fixed;
-  for (bool more = true; more;) {
-    more = false;
-    for (const Edge& edge : net.edges) {
-      const bool loaded = edge.resistor >= 0 || edge.amps > no_load;
-      const bool onward = reached[at(edge.a)] && (loaded || side == Side::Highest);
-      const bool back = reached[at(edge.b)] && (loaded || side == Side::Lowest);
-      if ((!onward || reached[at(edge.b)]) && (!back || reached[at(edge.a)])) continue;
-      reached[at(edge.a)] = reached[at(edge.b)] = more = true;
-    }
-  }
-  return reached[at(node)];
+std::optional<double> assured(const Solved& s, Where where, Node node, Side side) {
+  const Island& island = s.islands[at(where.island)];
+  const Conducting net(s, island, where.state, with_blocked_diodes);
+  const double bound = bounds_of(net, side).volts[at(island.local[at(node)])];
+  if (!std::isfinite(bound)) return std::nullopt;
+  const double actual = net.volts[at(island.local[at(node)])];
+  return std::abs(bound - actual) < same_volts ? actual : bound;
 }
 
-}  // namespace
+Extreme extreme_assured(const Solved& s, Node node, Side side, const Filter& filter) {
+  const double sign = side == Side::Highest ? 1.0 : -1.0;
+  const int number = s.island_of[at(node)];
+  const Island& island = s.islands[at(number)];
+  Extreme best;
+  for (int state = 0; state < static_cast<int>(island.states.size()); ++state) {
+    const double actual = island.volts[at(state) * island.nodes.size() + at(island.local[at(node)])];
+    if (best.found && sign * actual <= sign * best.value) continue;  // the bound is no further out
+    if (filter && !filter(number, island, state)) continue;
+    const auto bound = assured(s, {number, state}, node, side);
+    if (bound && (!best.found || sign * *bound > sign * best.value)) best = {true, *bound, {{number, state}}};
+  }
+  return best;
+}
 
 bool decided(const Solved& s, Where where, const Probe& probe, Side side) {
   const Island& island = s.islands[at(where.island)];
   if (probe.size() == 1 && s.island_of[at(probe.front().node)] == where.island) {
-    return held(Conducting(s, island, where.state, -at_the_kink), island.local[at(probe.front().node)], side);
+    const Node node = probe.front().node;
+    const double actual = island.volts[at(where.state) * island.nodes.size() + at(island.local[at(node)])];
+    return assured(s, where, node, side) == actual;
   }
   const Conducting net(s, island, where.state, probe.size() > 1 ? at_the_kink : -at_the_kink);
   // Groups of nodes that conduct to one another; all fixed nodes are in the group of ground, node 0.

@@ -2,6 +2,7 @@
 // Internal. The way that a voltage or a current takes, in words: "24V - J7.1 - BN - V".
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,6 +24,14 @@ Path path_through(const Solved&, Where, int contact);
 
 /// Does any conducting way lead from `node` to ground, a rail or an output in this state?
 bool driven(const Solved&, Where, Node node);
+
+/// The volts that a node has at least (Side::Highest) or at most (Side::Lowest) in this state, whatever
+/// leaks: its solved voltage when something conducts to it, less when only diodes without a current bound it;
+/// nothing when nothing holds it on that side.
+std::optional<double> assured(const Solved&, Where, Node, Side);
+
+/// The state in which that is highest (or lowest), with that value.
+Extreme extreme_assured(const Solved&, Node, Side, const Filter&);
 
 /// Does a probe mean anything in this state? Its nodes in the island must reach a fixed node by conducting
 /// ways, or, when it is a difference within the island, each other: what nothing holds can have any voltage.

@@ -37,22 +37,27 @@ struct VoltageCheck {
     };
     const Extreme any = extreme(s, probe, side, filter);
     if (!any.found || !bad(any.value)) return;
-    const Filter held = [&](int island, const Island& i, int state) {
-      return (!filter || filter(island, i, state)) && decided(s, {island, state}, probe, side);
+    // What bounds the node is enough: it may well stand further out.
+    const bool one_node = probe.size() == 1;
+    const auto held = [&](Side by) {
+      return [&, by](int island, const Island& i, int state) {
+        return (!filter || filter(island, i, state)) && decided(s, {island, state}, probe, by);
+      };
     };
-    const Extreme worst = extreme(s, probe, side, held);
+    const Extreme worst =
+        one_node ? extreme_assured(s, victim, side, filter) : extreme(s, probe, side, held(side));
     if (!worst.found || !bad(worst.value)) return;
     // A state that holds the node on the other side alone brings no harm, and tells that the harm comes and
     // goes.
     const Side other = side == Side::Highest ? Side::Lowest : Side::Highest;
     const Filter told = [&](int island, const Island& i, int state) {
-      return held(island, i, state) ||
-             ((!filter || filter(island, i, state)) && decided(s, {island, state}, probe, other));
+      return held(side)(island, i, state) || held(other)(island, i, state) ||
+             (island == worst.where.front().island && state == worst.where.front().state);
     };
     const Extreme best = extreme(s, probe, other, told);
     Excess e;
     e.kind = kind;
-    e.value = value_in(s, value, worst.where);
+    e.value = one_node ? worst.value : value_in(s, value, worst.where);
     e.limit = value_in(s, limit_probe, worst.where) + limit;
     e.always = bad(best.value);
     e.at = at;

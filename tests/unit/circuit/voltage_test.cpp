@@ -2,6 +2,8 @@
 // What pins and terminals withstand. Every contact is 0.07 ohm (0.02 contact, 0.05 lead).
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "support/wiring.h"
 
 using namespace plugward;
@@ -33,6 +35,36 @@ TEST_CASE("a rail on a signal terminal") {
   SUBCASE("a lead whose end is not known makes no element") {
     w.harness.plugs[0].leads[0].to.reset();
     CHECK(w.judge() == Lines{});
+  }
+}
+
+TEST_CASE("an output whose minus lead meets a higher rail still raises what it feeds to its own plus") {
+  Wiring w;
+  w.rail("24V", 24, 24);
+  w.rail("6V", 6, 6);
+  const int high = w.pin(PinFunction::Supply, "24V"), low = w.pin(PinFunction::Supply, "6V"),
+            input = w.pin(PinFunction::Input);
+  w.at(input).low_below = Volts(0.8);
+  w.at(input).high_above = Volts(2.0);
+  w.at(input).withstands = {Volts(-0.3), Volts(5.5)};
+  const auto v = w.terminal("V", TerminalFunction::Supply), g = w.terminal("G", TerminalFunction::Ground),
+             s = w.terminal("S", TerminalFunction::Output);
+  Driver driver;
+  driver.terminal = s, driver.plus = v, driver.minus = g;
+  driver.kind = OutputKind::PushPull;
+  driver.drop = Volts(0.0);
+  w.part(driver);
+  w.wire(low, v, "RD");
+  w.wire(high, g, "BK");
+  w.wire(input, s, "WH");
+  // Leaks alone put S somewhere between 6 V and 24 V; less than 6 V it cannot have.
+  const std::string harm = "overvoltage 6 limit 5.5 at J1.3 from 6V |  | 6V - J1.2 - RD - V - S - WH - J1.3";
+  const auto lines = w.judge().all;
+  CHECK(std::count(lines.begin(), lines.end(), harm) == 1);
+
+  SUBCASE("what it surely has is judged, not where leaks put it") {
+    w.at(input).withstands = {Volts(-0.3), Volts(6.0)};
+    for (const std::string& line : w.judge().all) CHECK_FALSE(line.starts_with("overvoltage"));
   }
 }
 
