@@ -148,7 +148,7 @@ class Gatherer {
       if (look.jumpers[i] != JumperFound::Yes && !look.summary.found.empty())
         without_[look.summary.found.front().file].push_back(i);
     }
-    add(std::move(look.summary));
+    summary_.add(std::move(look.summary));
     if (progress_.due()) progress_.tell(format("{} of {} files", index + 1, count_));
   }
 
@@ -203,15 +203,6 @@ class Gatherer {
   }
 
  private:
-  void add(FindSummary one) {
-    for (FoundBoard& board : one.found) summary_.found.push_back(std::move(board));
-    for (std::string& file : one.empty) {
-      if (summary_.empty.size() < FindSummary::most_named) summary_.empty.push_back(std::move(file));
-    }
-    for (LeftOut& left : one.left_out) summary_.left_out.push_back(std::move(left));
-    summary_.empty_boards += one.empty_boards;
-  }
-
   const Options& options_;
   Progress progress_;
   std::size_t count_;
@@ -229,7 +220,7 @@ std::string next_command(const Options& options, const Gatherer& gatherer, const
   const FoundBoard& best = summary.found.front();
   next.jumpers = gatherer.jumpers_of(best.file);
   next.words.insert(next.words.begin(), best.file);
-  for (const auto& [plug, header] : best.at) next.at.push_back({plug, header});
+  for (const auto& [plug, header] : summary.best_at) next.at.push_back({plug, header});
   return retell("check", next);
 }
 
@@ -255,9 +246,12 @@ Outcome run_find(const Options& options) {
       [&](std::size_t index, Look look) { gatherer.take(index, std::move(look)); });
   FindSummary& summary = gatherer.summary();
   summary.rank();
-  gatherer.write(
-      json ? find_json_tail(summary)
-           : find_ranking(summary, next_command(options, gatherer, summary), {.colour = options.colour_out}));
+  const auto write = [&](const std::string& piece) { gatherer.write(piece); };
+  if (json) {
+    write(find_json_tail(summary));
+  } else {
+    find_ranking(summary, next_command(options, gatherer, summary), {.colour = options.colour_out}, write);
+  }
   gatherer.tell_idle_jumpers();
   return gatherer.finish();
 }

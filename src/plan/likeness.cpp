@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cassert>
+#include <cstring>
 #include <optional>
 #include <type_traits>
 
@@ -52,17 +53,16 @@ void collect_behind_jumpers(const Board& board, Likeness& like) {
   }
 }
 
-/// Bytes that are equal when, and only when, what was written is equal.
+/// Bytes that are equal when, and only when, what was written is equal. Grows by itself, not by
+/// std::string::append: a key is made of a hundred small pieces, and the calls would cost more than the
+/// bytes.
 class Key {
  public:
   template <class T>
-  requires(std::is_arithmetic_v<T> || std::is_enum_v<T>) void put(T value) {
-    const char* bytes = reinterpret_cast<const char*>(&value);
-    text_.append(bytes, sizeof value);
-  }
+  requires(std::is_arithmetic_v<T> || std::is_enum_v<T>) void put(T value) { write(&value, sizeof value); }
   void put(const std::string& text) {
     put(text.size());
-    text_ += text;
+    write(text.data(), text.size());
   }
   template <class Unit>
   void put(Quantity<Unit> quantity) {
@@ -78,10 +78,20 @@ class Key {
     put(value.has_value());
     if (value) put(*value);
   }
-  std::string take() { return std::move(text_); }
+  std::string take() {
+    text_.resize(used_);
+    return std::move(text_);
+  }
 
  private:
-  std::string text_;
+  void write(const void* bytes, std::size_t size) {
+    if (text_.size() - used_ < size) text_.resize(2 * text_.size() + size);
+    std::memcpy(text_.data() + used_, bytes, size);
+    used_ += size;
+  }
+
+  std::string text_ = std::string(1000, '\0');  ///< written up to `used_`
+  std::size_t used_ = 0;
 };
 
 void put_pin(Key& key, const Board& board, const Header& header, const Pin& pin, const Likeness& like) {

@@ -7,14 +7,13 @@
 //
 // Strictness: pugixml accepts doubled attributes, several roots, unknown references, '<' in values, '--' in
 // comments, an XML declaration anywhere, any depth. All node kinds are therefore kept, and one walk over them
-// checks each against the original bytes. Cost: linear; two vectors. Alternative not taken: a parser of our
-// own, which would have to be proved against XML from scratch. Tested in tests/unit/reader/tree_test.cpp and,
-// against xmllint, in tests/outside/schema_test.py.
+// checks each against the original bytes. Cost: linear; two vectors. Plain files never come here:
+// quick_tree() has read them. Alternative not taken: a parser of our own for the rest too, which would have
+// to be proved against XML from scratch. Tested in tests/unit/reader/tree_test.cpp and, against xmllint, in
+// tests/outside/schema_test.py.
 #include "reader/xml_tree.h"
 
 #include <algorithm>
-#include <array>
-#include <bit>
 #include <cstring>
 #include <pugixml.hpp>
 #include <string>
@@ -22,6 +21,7 @@
 
 #include "base/edit_distance.h"
 #include "base/format.h"
+#include "reader/quick_tree.h"
 #include "reader/tag_trail.h"
 #include "reader/text_check.h"
 
@@ -32,33 +32,6 @@ constexpr unsigned parse_options = pugi::parse_full | pugi::parse_fragment;
 
 bool is_blank(char c) {
   return c == ' ' || c == '\t' || c == '\r' || c == '\n';
-}
-
-/// A bit in each byte of `word` up to and with the lowest one that equals the byte repeated in `pattern`: a
-/// zero byte of the difference is found by the classic (w - 0x01..) & ~w & 0x80.., exact in its lowest mark.
-std::uint64_t marks_of(std::uint64_t word, std::uint64_t pattern) {
-  constexpr std::uint64_t ones = 0x0101010101010101U;
-  const std::uint64_t difference = word ^ pattern;
-  return (difference - ones) & ~difference & (ones << 7);
-}
-
-/// Where `a` or `b` stands next in `text`. REQUIRES: one of them does. Nearly every value ends within sixteen
-/// bytes, so these are looked at without a branch between them.
-std::size_t find_either(std::string_view text, std::size_t at, char a, char b) {
-  constexpr std::uint64_t ones = 0x0101010101010101U;
-  const std::uint64_t all_a = ones * static_cast<unsigned char>(a);
-  const std::uint64_t all_b = ones * static_cast<unsigned char>(b);
-  for (; std::endian::native == std::endian::little && at + 16 <= text.size(); at += 16) {
-    std::array<std::uint64_t, 2> words{};
-    std::memcpy(words.data(), text.data() + at, 16);
-    const std::uint64_t low = marks_of(words[0], all_a) | marks_of(words[0], all_b);
-    const std::uint64_t high = marks_of(words[1], all_a) | marks_of(words[1], all_b);
-    if ((low | high) == 0) continue;
-    const bool first = low != 0;
-    return at + (first ? 0U : 8U) + static_cast<std::size_t>(std::countr_zero(first ? low : high)) / 8;
-  }
-  while (text[at] != a && text[at] != b) ++at;
-  return at;
 }
 
 std::uint32_t narrow(std::size_t offset) {
@@ -80,7 +53,6 @@ class TreeBuilder {
     std::memcpy(copy_, text_.data(), text_.size());
     copy_[text_.size()] = ' ';  // pugixml overwrites the last character, and would lose it as text
     references_ = text_.find('&') != text_.npos;
-    same_length_ = !references_ && text_.find('\r') == text_.npos;
     pugi::xml_document document;
     // The mark itself is skipped: pugixml would hand it out as text.
     const auto result = document.load_buffer_inplace(copy_ + body, text_.size() + 1 - body, parse_options,
@@ -186,31 +158,13 @@ class TreeBuilder {
     made.begin = narrow(at - 1);
     made.first_attribute = narrow(tree_.attributes_.size());
     std::size_t end = at + name.size();
-    pugi::xml_attribute it = node.first_attribute();
-    const char* attribute_name = it.name();
-    while (*attribute_name != '\0') {  // the null attribute behind the last: no other has an empty name
-      const char* const value = it.value();
-      it = it.next_attribute();
-      const char* const next_name = it.name();
-      const std::size_t name_at = offset(attribute_name);
-      const std::size_t value_at = offset(value);
-      std::size_t value_end = *next_name == '\0' ? text_.npos : end_before(offset(next_name), value_at);
-      if (value_end == text_.npos) value_end = check_value(value_at);
+    for (const pugi::xml_attribute& it : node.attributes()) {
+      const std::size_t value_at = offset(it.value());
+      const std::size_t value_end = check_value(value_at);
       if (value_end == text_.npos) return false;
-      XmlAttribute& made_attribute = tree_.attributes_.emplace_back();
-      made_attribute.name = {attribute_name, name_length(attribute_name, name_at, value_at)};
-      made_attribute.value =
-          same_length_ ? std::string_view(value, value_end - value_at) : std::string_view(value);
-      made_attribute.name_at = narrow(name_at);
-      made_attribute.value_at = narrow(value_at);
-      made_attribute.value_end = narrow(value_end);
+      tree_.attributes_.push_back(
+          {it.name(), it.value(), narrow(offset(it.name())), narrow(value_at), narrow(value_end)});
       end = value_end + 1;
-      attribute_name = next_name;
-    }
-    if (std::memchr(text_.data() + at, '<', end - at) != nullptr) {
-      for (std::size_t a = made.first_attribute; a < tree_.attributes_.size(); ++a) {
-        if (check_value(tree_.attributes_[a].value_at) == text_.npos) return false;
-      }
     }
     while (end < text_.size() && text_[end] != '>') ++end;
     made.end = narrow(std::min(end + 1, text_.size()));
@@ -219,25 +173,10 @@ class TreeBuilder {
     return true;
   }
 
-  /// Attributes are nearly always written name="value", without blanks: then the places tell the length.
-  std::size_t name_length(const char* name, std::size_t name_at, std::size_t value_at) const {
-    const std::size_t equals = value_at - 2;
-    const bool tight = text_[equals] == '=' && !is_blank(text_[equals - 1]);
-    return tight ? equals - name_at : std::strlen(name);
-  }
-
-  /// The offset of the closing quote when one blank stands between it and the next attribute, as it nearly
-  /// always does; npos when not. A '<' inside is looked for once a tag.
-  std::size_t end_before(std::size_t next_name_at, std::size_t value_at) const {
-    const std::size_t quote = next_name_at - 2;
-    const bool tight =
-        same_length_ && quote >= value_at && text_[quote + 1] == ' ' && text_[quote] == text_[value_at - 1];
-    return tight ? quote : text_.npos;
-  }
-
   /// The offset of the closing quote; npos (and a diagnostic) when the value is not well-formed.
   std::size_t check_value(std::size_t begin) {
-    const std::size_t end = find_either(text_, begin, text_[begin - 1], '<');
+    std::size_t end = begin;
+    while (text_[end] != text_[begin - 1] && text_[end] != '<') ++end;
     if (text_[end] == '<') {
       fault(Rule::NotWellFormed, end, end + 1, "'<' inside a value")
           .help("write '&lt;', or end the value with its quote before this place");
@@ -400,16 +339,21 @@ class TreeBuilder {
   XmlTree tree_;
   char* copy_ = nullptr;
   std::size_t body_ = 0;
-  bool references_ = false;   ///< there is a '&' somewhere
-  bool same_length_ = false;  ///< every value is as long in the copy as in the text
-  bool skipped_ = false;      ///< the element just visited is left out of the tree
+  bool references_ = false;  ///< there is a '&' somewhere
+  bool skipped_ = false;     ///< the element just visited is left out of the tree
 };
 
 std::optional<XmlTree> read_tree(const Sources& sources, FileId file, const ReaderLimits& limits,
                                  Diagnostics& diagnostics) {
   const std::optional<std::size_t> body = check_text(sources, file, limits, diagnostics);
   if (!body) return std::nullopt;
-  return TreeBuilder(sources, file, limits, diagnostics).build(*body);
+  if (auto tree = quick_tree(sources, file, *body, limits)) return tree;
+  return careful_tree(sources, file, *body, limits, diagnostics);
+}
+
+std::optional<XmlTree> careful_tree(const Sources& sources, FileId file, std::size_t body,
+                                    const ReaderLimits& limits, Diagnostics& diagnostics) {
+  return TreeBuilder(sources, file, limits, diagnostics).build(body);
 }
 
 }  // namespace plugward

@@ -39,7 +39,8 @@ struct XmlNode {
   bool is_text() const { return name.empty(); }
 };
 
-/// Nodes in the order of the file; node 0 is the root. The views live as long as the tree.
+/// Nodes in the order of the file; node 0 is the root. The views live as long as the tree and the text that
+/// it was read from.
 class XmlTree {
  public:
   using Index = std::uint32_t;
@@ -88,8 +89,9 @@ class XmlTree {
 
  private:
   friend class TreeBuilder;
+  friend class QuickTree;
   FileId file_ = 0;
-  std::unique_ptr<char[]> copy_;  ///< what the views look at
+  std::unique_ptr<char[]> copy_;  ///< what the views look at; none when that is the text in Sources
   std::vector<XmlNode> nodes_;
   std::vector<XmlAttribute> attributes_;
 };
@@ -98,5 +100,10 @@ class XmlTree {
 /// A second root and text outside the root are reported and left out of the tree. Doubled attributes stay in
 /// it for the reader of the element to report.
 std::optional<XmlTree> read_tree(const Sources&, FileId, const ReaderLimits&, Diagnostics&);
+
+/// The same without the short way of quick_tree(), for what that does not read. `body`: where the document
+/// begins. REQUIRES: check_text() has found nothing in the text.
+std::optional<XmlTree> careful_tree(const Sources&, FileId, std::size_t body, const ReaderLimits&,
+                                    Diagnostics&);
 
 }  // namespace plugward

@@ -30,13 +30,28 @@ void FindSummary::add(const std::string& file, const Board& board, const Harness
     ++empty_boards;
     return;
   }
-  FoundBoard board_found{
-      file, fit.best->verdict, fit.best->cost, where_words(board, harness, fit.best->placements), {}};
+  FindSummary one;
+  one.found.push_back(
+      {file, fit.best->verdict, fit.best->cost, where_words(board, harness, fit.best->placements)});
+  one.best_cost_ = fit.best->cost;
   for (const Placement& p : fit.best->placements) {
-    board_found.at.emplace_back(harness.plugs[static_cast<std::size_t>(p.plug)].id,
-                                board.headers[static_cast<std::size_t>(p.header)].id);
+    one.best_at.emplace_back(harness.plugs[static_cast<std::size_t>(p.plug)].id,
+                             board.headers[static_cast<std::size_t>(p.header)].id);
   }
-  found.push_back(std::move(board_found));
+  add(std::move(one));
+}
+
+void FindSummary::add(FindSummary next) {
+  if (!next.found.empty() && (found.empty() || next.best_cost_ < best_cost_)) {
+    best_cost_ = next.best_cost_;
+    best_at = std::move(next.best_at);
+  }
+  for (FoundBoard& board : next.found) found.push_back(std::move(board));
+  for (std::string& file : next.empty) {
+    if (empty.size() < most_named) empty.push_back(std::move(file));
+  }
+  for (LeftOut& left : next.left_out) left_out.push_back(std::move(left));
+  empty_boards += next.empty_boards;
 }
 
 void FindSummary::rank() {

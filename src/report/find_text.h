@@ -9,6 +9,7 @@
 //     1.  MATE  boards/heron-m7.xml  J4 (MOTOR Z)
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -21,7 +22,11 @@ namespace plugward {
 std::string find_block(const std::string& file, const Board&, const Harness&, const BoardFit&,
                        const TextOptions&);
 
-/// `next_command` judges the best one at length. REQUIRES: rank() was called.
+/// `next_command` judges the best one at length. Given to `write` piece by piece: the ranking of very many
+/// boards is longer than all that is kept of them. REQUIRES: rank() was called.
+void find_ranking(const FindSummary&, const std::string& next_command, const TextOptions&,
+                  const std::function<void(const std::string&)>& write);
+/// As one text.
 std::string find_ranking(const FindSummary&, const std::string& next_command, const TextOptions&);
 
 }  // namespace plugward

@@ -35,6 +35,39 @@ std::string padded(const std::string& text, std::size_t width) {
   return text + std::string(width > columns ? width - columns : 0, ' ');
 }
 
+/// Its words stand one space apart, with none before the first and behind the last.
+bool evenly_spaced(std::string_view text) {
+  return text.find("  ") == text.npos && !text.starts_with(' ') && !text.ends_with(' ');
+}
+
+std::string with_single_spaces(std::string_view text) {
+  std::string even;
+  for (const char c : text) {
+    if (c != ' ' || (!even.empty() && even.back() != ' ')) even += c;
+  }
+  if (even.ends_with(' ')) even.pop_back();
+  return even;
+}
+
+/// How much of an evenly spaced text stands on a line of so many columns: all of it, or up to the space
+/// behind the last word that fits; a first word that is too long stands there alone.
+std::size_t line_end(std::string_view text, std::size_t columns) {
+  std::size_t fits = text.npos;
+  std::size_t taken = 0;
+  bool escape = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == ' ') {
+      if (taken > columns) return std::min(fits, i);
+      fits = i;
+    }
+    escape = escape || c == '\x1b';
+    if (!escape && (static_cast<unsigned char>(c) & 0xC0) != 0x80) ++taken;
+    if (c == 'm') escape = false;
+  }
+  return taken > columns ? std::min(fits, text.size()) : text.size();
+}
+
 std::string_view without_spaces_at_end(std::string_view text) {
   const std::size_t last = text.find_last_not_of(' ');
   return text.substr(0, last == std::string_view::npos ? 0 : last + 1);
@@ -59,6 +92,23 @@ std::size_t columns_of(std::string_view text) {
   return columns;
 }
 
+std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string>>& rows) {
+  std::size_t cells = 1;
+  for (const auto& row : rows) cells = std::max(cells, row.size());
+  std::vector<std::size_t> widths(cells - 1);
+  for (const auto& row : rows) {
+    for (std::size_t i = 0; i < std::min(widths.size(), row.size()); ++i)
+      widths[i] = std::max(widths[i], columns_of(row[i]));
+  }
+  return widths;
+}
+
+std::vector<std::size_t> wider(std::vector<std::size_t> a, const std::vector<std::size_t>& b) {
+  a.resize(std::max(a.size(), b.size()));
+  for (std::size_t i = 0; i < b.size(); ++i) a[i] = std::max(a[i], b[i]);
+  return a;
+}
+
 void Paper::line(std::string_view text) {
   text_ += without_spaces_at_end(text);
   text_ += '\n';
@@ -70,40 +120,27 @@ void Paper::heading(std::string_view text) {
 }
 
 void Paper::paragraph(std::string_view text, const Indent& indent) {
+  std::string even;
+  if (!evenly_spaced(text)) text = even = with_single_spaces(text);
   const auto width = static_cast<std::size_t>(options_.width);
   std::string current = indent.first;
-  std::size_t columns = columns_of(current);
-  bool empty = true;
-  std::size_t at = 0;
-  while (at < text.size()) {
-    const std::size_t begin = text.find_first_not_of(' ', at);
-    if (begin == std::string_view::npos) break;
-    const std::size_t end = std::min(text.find(' ', begin), text.size());
-    const std::string_view word = text.substr(begin, end - begin);
-    const std::size_t wide = columns_of(word);
-    if (!empty && columns + 1 + wide > width) {
-      line(current);
-      current = indent.next;
-      columns = columns_of(current);
-      empty = true;
-    }
-    if (!empty) current += ' ';
-    current += word;
-    columns += wide + (empty ? 0 : 1);
-    empty = false;
-    at = end;
+  while (true) {
+    const std::size_t taken = columns_of(current);
+    const std::size_t end = line_end(text, width - std::min(width, taken));
+    line(current.append(text.substr(0, end)));
+    if (end == text.size()) return;
+    text.remove_prefix(end + 1);
+    current = indent.next;
   }
-  line(current);
 }
 
 void Paper::table(const std::vector<std::vector<std::string>>& rows, std::string_view indent) {
-  std::vector<std::size_t> widths;
-  for (const auto& row : rows) {
-    widths.resize(std::max(widths.size(), row.size()));
-    for (std::size_t i = 0; i < row.size(); ++i) widths[i] = std::max(widths[i], columns_of(row[i]));
-  }
-  if (widths.empty()) return;
-  const std::size_t last = widths.size() - 1;
+  table(rows, column_widths(rows), indent);
+}
+
+void Paper::table(const std::vector<std::vector<std::string>>& rows, const std::vector<std::size_t>& widths,
+                  std::string_view indent) {
+  const std::size_t last = widths.size();
   std::size_t before = indent.size();
   for (std::size_t i = 0; i < last; ++i) before += widths[i] + 2;
   const bool breaks = before + 20 <= static_cast<std::size_t>(options_.width);

@@ -26,6 +26,12 @@ std::string painted(std::string_view text, Tone, const TextOptions&);
 /// Columns that the text takes: code points, escape sequences not counted.
 std::size_t columns_of(std::string_view text);
 
+/// Of the widest cell of each column but the last. Cells may be missing at the end of a row.
+std::vector<std::size_t> column_widths(const std::vector<std::vector<std::string>>& rows);
+
+/// The wider of each two.
+std::vector<std::size_t> wider(std::vector<std::size_t>, const std::vector<std::size_t>&);
+
 /// What stands before the first line of a paragraph and before its other lines.
 struct Indent {
   std::string first;
@@ -43,6 +49,9 @@ class Paper {
   /// Columns as wide as their widest cell, two spaces between them; the last one is broken into lines where
   /// the width leaves at least 20 columns for it. Cells may be missing at the end of a row.
   void table(const std::vector<std::vector<std::string>>& rows, std::string_view indent = "  ");
+  /// The same for a piece of a long table, whose columns but the last are so wide.
+  void table(const std::vector<std::vector<std::string>>& rows, const std::vector<std::size_t>& widths,
+             std::string_view indent = "  ");
 
   const TextOptions& options() const { return options_; }
   const std::string& text() const { return text_; }

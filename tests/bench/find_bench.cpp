@@ -4,9 +4,12 @@
 // alone; two threads at least 1.7 times as fast as one (on two idle cores); memory that does not grow with
 // the boards.
 //
-//   find_bench PLUGWARD SOURCE_DIR [BOARDS]          prints the figures
+//   find_bench PLUGWARD SOURCE_DIR [BOARDS ...]      prints the figures for so many boards each, ascending
 //   find_bench --read THREADS FOLDER                 reads alone; what the figures compare with
+#include <algorithm>
 #include <filesystem>
+#include <fstream>
+#include <vector>
 
 #include "base/file.h"
 #include "base/format.h"
@@ -38,16 +41,18 @@ int read_alone(int threads, const std::string& folder) {
   return boards == files.size() ? 0 : 1;
 }
 
+/// Not by write_file(), which waits for the disk after each: 100,000 of them would take an hour.
 void write_boards(const std::filesystem::path& folder, std::uint32_t makers, int from, int to) {
   for (int i = from; i < to; ++i) {
     const auto part = folder / plugward::format("{:02}", i % 16);
     std::filesystem::create_directories(part);
-    plugward::write_file((part / plugward::format("board-{:05}.xml", i)).string(),
-                         plugward::test::board_text({.makers = makers}, static_cast<std::uint32_t>(i)));
+    std::ofstream(part / plugward::format("board-{:06}.xml", i))
+        << plugward::test::board_text({.makers = makers}, static_cast<std::uint32_t>(i));
   }
 }
 
-void measure(const std::string& self, const std::string& program, const std::string& harness,
+/// The most memory that 'find' held, in kB.
+long measure(const std::string& self, const std::string& program, const std::string& harness,
              const std::string& folder, int count, const char* world) {
   using plugward::test::least_of;
   using plugward::test::Spent;
@@ -64,6 +69,7 @@ void measure(const std::string& self, const std::string& program, const std::str
   plugward::test::bench_detail(plugward::format("{:.3f} s and {:.1f} MB; reading {:.3f} s and {:.1f} MB",
                                                 find1.processor, static_cast<double>(find1.memory) / 1024,
                                                 read1.processor, static_cast<double>(read1.memory) / 1024));
+  return std::max(find1.memory, find2.memory);
 }
 
 }  // namespace
@@ -71,10 +77,12 @@ void measure(const std::string& self, const std::string& program, const std::str
 int main(int argc, char** argv) {
   if (argc == 4 && std::string(argv[1]) == "--read") return read_alone(std::atoi(argv[2]), argv[3]);
   if (argc < 3) {
-    std::fprintf(stderr, "usage: find_bench PLUGWARD SOURCE_DIR [BOARDS]\n");
+    std::fprintf(stderr, "usage: find_bench PLUGWARD SOURCE_DIR [BOARDS ...]\n");
     return 2;
   }
-  const int most = argc > 3 ? std::atoi(argv[3]) : 10000;
+  std::vector<int> counts;
+  for (int i = 3; i < argc; ++i) counts.push_back(std::atoi(argv[i]));
+  if (counts.empty()) counts = {1000, 10000};
   std::string name = (std::filesystem::temp_directory_path() / "find_bench-XXXXXX").string();
   if (::mkdtemp(name.data()) == nullptr) return 2;
   const std::string self = std::filesystem::read_symlink("/proc/self/exe").string();
@@ -83,12 +91,21 @@ int main(int argc, char** argv) {
     const char* world = makers == 0 ? "all different" : "of 100 makers";
     const auto folder = std::filesystem::path(name) / plugward::format("{}", makers);
     int written = 0;
-    for (const int count : {most / 10, most}) {
+    std::vector<long> memory;
+    for (const int count : counts) {
       write_boards(folder, makers, written, count);
       written = count;
-      for (const char* harness : {"kite-probe.xml", "x-motor.xml", "fan-12v.xml"})
-        measure(self, argv[1], harnesses + harness, folder.string(), count, world);
+      memory.push_back(0);
+      for (const char* harness : {"kite-probe.xml", "x-motor.xml", "fan-12v.xml"}) {
+        memory.back() = std::max(memory.back(),
+                                 measure(self, argv[1], harnesses + harness, folder.string(), count, world));
+      }
     }
+    plugward::test::bench_row(plugward::format("memory for {} boards, {}", counts.back(), world),
+                              plugward::format("for {}", counts.front()),
+                              static_cast<double>(memory.back()) / static_cast<double>(memory.front()),
+                              "told only");
+    std::filesystem::remove_all(folder);
   }
   std::filesystem::remove_all(name);
   return 0;

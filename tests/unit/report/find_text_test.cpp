@@ -3,6 +3,10 @@
 
 #include <doctest/doctest.h>
 
+#include <string>
+#include <utility>
+#include <vector>
+
 #include "report/find_json.h"
 
 using namespace plugward;
@@ -61,6 +65,27 @@ TEST_CASE("find text: the ranking goes by cost, equals stay in the order of the 
         "\n"
         "The best one, judged at length:\n"
         "  plugward check a.xml h.xml\n");
+}
+
+TEST_CASE("find text: a long ranking comes in pieces with the same columns") {
+  Sample s;
+  FindSummary summary;
+  for (int i = 0; i < 2500; ++i) {
+    s.fit.best->cost.moves = i % 3 == 0 ? 1 : 2;
+    summary.add(std::to_string(i) + ".xml", s.board, s.harness, s.fit);
+  }
+  summary.rank();
+  std::vector<std::string> pieces;
+  find_ranking(summary, "next", {}, [&](const std::string& piece) { pieces.push_back(piece); });
+  REQUIRE(pieces.size() == 5);  // heading, three times rows, what is next
+  const auto line = [](const std::string& text) { return text.substr(0, text.find('\n')); };
+  CHECK(line(pieces[1]) == "  1.     REPIN  0.xml     control on J9, trigger on no header");
+  CHECK(line(pieces[2]) == "  1001.  REPIN  250.xml   control on J9, trigger on no header");
+  CHECK(line(pieces[3]) == "  2001.  REPIN  1750.xml  control on J9, trigger on no header");
+  std::string whole;
+  for (const std::string& piece : pieces) whole += piece;
+  CHECK(whole == find_ranking(summary, "next", {}));
+  CHECK(summary.best_at == std::vector<std::pair<std::string, std::string>>{{"control", "J9"}});
 }
 
 TEST_CASE("find JSON: the pieces make one document") {
